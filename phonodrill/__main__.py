@@ -1,0 +1,5 @@
+"""``python -m phonodrill``."""
+
+from phonodrill.cli.main import main
+
+main()

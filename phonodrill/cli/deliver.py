@@ -1,0 +1,99 @@
+"""Write a document to the screen or to a file, whole or not at all."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import shutil
+import sys
+import tempfile
+from pathlib import Path
+
+from phonodrill.cli.options import Format
+from phonodrill.errors import PhonodrillError
+from phonodrill.render.document import Document
+
+_BY_SUFFIX = {
+    ".txt": Format.TEXT,
+    ".md": Format.MARKDOWN,
+    ".csv": Format.CSV,
+    ".json": Format.JSON,
+}
+
+
+def deliver(document: Document, chosen: Format | None, out: Path | None) -> None:
+    """Render a document and write it.
+
+    Args:
+        document: what to write.
+        chosen: the format asked for; by default from the ending of ``out``, else text.
+        out: the file to write; standard output if None.
+
+    Raises:
+        PhonodrillError: if the file cannot be written; what was there stays.
+    """
+    if out is None:
+        _write_to_screen(document, chosen or Format.TEXT)
+        return
+    kind = chosen or _BY_SUFFIX.get(out.suffix.lower(), Format.TEXT)
+    # Spreadsheets take CSV for UTF-8 only with a byte order mark.
+    encoding = "utf-8-sig" if kind is Format.CSV else "utf-8"
+    write_whole(out, render(document, kind).encode(encoding))
+
+
+def render(document: Document, kind: Format) -> str:
+    """Render a document in one of the plain formats."""
+    if kind is Format.JSON:
+        from phonodrill.render import as_json as renderer
+    elif kind is Format.CSV:
+        from phonodrill.render import as_csv as renderer
+    elif kind is Format.MARKDOWN:
+        from phonodrill.render import as_markdown as renderer
+    else:
+        from phonodrill.render import as_text as renderer
+    return renderer.render(document)
+
+
+def write_whole(path: Path, content: bytes) -> None:
+    """Replace a file only when its new content is complete.
+
+    Raises:
+        PhonodrillError: if it cannot be written.
+    """
+    partial = None
+    try:
+        handle, partial = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        mode = path.stat().st_mode if path.exists() else 0o666 & ~_umask()
+        os.chmod(partial, mode)
+        os.replace(partial, path)
+    except OSError as error:
+        if partial:
+            with contextlib.suppress(OSError):
+                os.unlink(partial)
+        raise PhonodrillError(
+            f"cannot write {path}: {error.strerror}", "another folder or name for --out"
+        ) from error
+
+
+def _write_to_screen(document: Document, kind: Format) -> None:
+    if kind is Format.TEXT and sys.stdout.isatty():
+        from phonodrill.render import as_terminal
+
+        text = as_terminal.render(document, shutil.get_terminal_size().columns)
+    else:
+        text = render(document, kind)
+    if hasattr(sys.stdout, "reconfigure"):
+        # IPA must get through whatever the locale says.
+        sys.stdout.reconfigure(encoding="utf-8")
+    sys.stdout.write(text)
+    sys.stdout.flush()
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask

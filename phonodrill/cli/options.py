@@ -1,0 +1,89 @@
+"""Options that several commands share, and how their values are read."""
+
+from __future__ import annotations
+
+import difflib
+import secrets
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated, Optional
+
+import typer
+
+from phonodrill.errors import PhonodrillError
+from phonodrill.sounds.notation import Notation
+
+HIGHEST_COUNT = 200
+
+
+class Format(StrEnum):
+    """How the result is written."""
+
+    TEXT = "text"
+    MARKDOWN = "md"
+    CSV = "csv"
+    JSON = "json"
+
+
+FormatOption = Annotated[
+    Optional[Format],
+    typer.Option("--format", help="How to write it; by default from --out's ending, else text."),
+]
+OutOption = Annotated[
+    Optional[Path], typer.Option("--out", help="File to write instead of the screen.")
+]
+SeedOption = Annotated[
+    Optional[int], typer.Option("--seed", min=0, help="Make the same choice again.")
+]
+BandOption = Annotated[
+    int, typer.Option("--band", min=1, max=3, help="Highest band of words used.")
+]
+NotationOption = Annotated[
+    Optional[Notation],
+    typer.Option("--notation", help="How sounds are written; marks in text, IPA in data."),
+]
+WordsOption = Annotated[
+    Optional[Path], typer.Option("--words", help="Your own words, one a line.")
+]
+CountOption = Annotated[int, typer.Option("--count", help="How many, 1 to 200.")]
+
+
+def seed_or_new(seed: int | None) -> int:
+    """Return the seed asked for, or a new one."""
+    return secrets.randbelow(1_000_000) if seed is None else seed
+
+
+def check_count(count: int) -> int:
+    """Return the count if it can be met.
+
+    Raises:
+        PhonodrillError: if it is not from 1 to 200.
+    """
+    if not 1 <= count <= HIGHEST_COUNT:
+        raise PhonodrillError(
+            f"--count is {count}", f"a number from 1 to {HIGHEST_COUNT}: --count 8"
+        )
+    return count
+
+
+def parse_endings(text: str, known: tuple[str, ...]) -> frozenset[str]:
+    """Read a comma-separated list of endings.
+
+    Args:
+        text: for example ``"es,-ies"``; empty gives none.
+        known: those the command can do.
+
+    Raises:
+        PhonodrillError: naming the ending that is not known and the nearest one.
+    """
+    found = set()
+    for part in filter(None, text.split(",")):
+        ending = part.strip().lower().lstrip("-")
+        if ending not in known:
+            near = difflib.get_close_matches(ending, known, n=1, cutoff=0.3)
+            raise PhonodrillError(
+                f"unknown ending {part.strip()!r}",
+                f"--ending {near[0]}" if near else f"--ending with any of {','.join(known)}",
+            )
+        found.add(ending)
+    return frozenset(found)

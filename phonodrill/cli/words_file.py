@@ -1,0 +1,82 @@
+"""Read a teacher's own word list, and say which lines cannot be used."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+import typer
+
+from phonodrill.errors import PhonodrillError
+from phonodrill.lexicon.store import Lexicon
+
+HIGHEST_LINES = 20_000
+SHOWN_PROBLEMS = 10
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One word of the list and the line it stands on."""
+
+    number: int
+    word: str
+
+
+def read_words(path: Path) -> list[Line]:
+    """Read one word a line; empty lines and ``#`` comments are passed over.
+
+    Args:
+        path: a UTF-8 text file of at most 20,000 lines.
+
+    Raises:
+        PhonodrillError: if it cannot be read, is not UTF-8, too long or has no word.
+    """
+    try:
+        with path.open(encoding="utf-8-sig") as file:
+            lines = []
+            for number, line in enumerate(file, 1):
+                if number > HIGHEST_LINES:
+                    raise PhonodrillError(
+                        f"{path} has more than {HIGHEST_LINES:,} lines", "a shorter list"
+                    )
+                word = line.partition("#")[0].strip().lower().replace("’", "'")
+                if word:
+                    lines.append(Line(number, word))
+    except UnicodeDecodeError as error:
+        raise PhonodrillError(f"{path} is not UTF-8 text", "save it as UTF-8 text") from error
+    except OSError as error:
+        raise PhonodrillError(f"cannot read {path}: {error.strerror}", "check the name") from error
+    if not lines:
+        raise PhonodrillError(f"{path} has no word in it", "one word a line")
+    return lines
+
+
+def report(problems: list[str]) -> None:
+    """Print notes on standard error, the first ten in full."""
+    for problem in problems[:SHOWN_PROBLEMS]:
+        typer.echo(f"note: {problem}", err=True)
+    if len(problems) > SHOWN_PROBLEMS:
+        typer.echo(f"note: and {len(problems) - SHOWN_PROBLEMS} more", err=True)
+
+
+def problems_of(
+    lines: list[Line], why: Callable[[str], str | None]
+) -> tuple[list[str], list[str]]:
+    """Part the words that can be used from those that cannot.
+
+    Args:
+        lines: the list.
+        why: says why a word cannot be used, or None.
+
+    Returns:
+        The usable words, and one note for each other line.
+    """
+    usable, problems = [], []
+    for line in lines:
+        reason = why(line.word)
+        if reason:
+            problems.append(f"line {line.number}: {reason}")
+        else:
+            usable.append(line.word)
+    return usable, problems

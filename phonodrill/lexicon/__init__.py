@@ -1,0 +1,1 @@
+"""The compiled word store: made once at install time, then only read."""

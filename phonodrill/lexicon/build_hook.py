@@ -1,0 +1,28 @@
+"""Compile the lexicon while the package is being built (hatchling's build hook)."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import Any
+
+from hatchling.builders.hooks.plugin.interface import BuildHookInterface
+
+
+class LexiconBuildHook(BuildHookInterface):  # type: ignore[type-arg,misc]
+    """Put ``lexicon.sqlite`` into the wheel; an editable install gets it in place."""
+
+    def initialize(self, version: str, build_data: dict[str, Any]) -> None:
+        """Compile, unless the file there was made from the very same data."""
+        root = Path(self.root)
+        sys.path.insert(0, str(root))
+        try:
+            from phonodrill.lexicon.compile import compile_lexicon, fingerprint
+            from phonodrill.lexicon.schema import LEXICON_PATH
+            from phonodrill.lexicon.store import stored_fingerprint
+
+            wordlists = root / "wordlists"
+            if stored_fingerprint(LEXICON_PATH) != fingerprint(wordlists):
+                compile_lexicon(wordlists)
+        finally:
+            sys.path.remove(str(root))

@@ -1,0 +1,196 @@
+"""Compile the outside data and our tables into one SQLite file (install time only)."""
+
+from __future__ import annotations
+
+import hashlib
+import sqlite3
+from collections.abc import Iterable, Iterator
+from contextlib import closing
+from dataclasses import asdict, astuple, dataclass, replace
+from pathlib import Path
+
+from phonodrill.errors import PhonodrillError
+from phonodrill.lexicon import sources
+from phonodrill.lexicon.familiarity import band_of, is_familiar
+from phonodrill.lexicon.inflected import expected_forms, find_disagreements, spelled_ending
+from phonodrill.lexicon.pronunciations import (
+    Pronunciations,
+    checked_against_bases,
+    derive_missing,
+    read_pronunciations,
+    trusted,
+)
+from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA, SCHEMA_VERSION
+from phonodrill.lexicon.second_opinion import read_second_dictionary
+from phonodrill.lexicon.sources import Inflection
+from phonodrill.lexicon.wordlists import Unfit, Wordlists, read_wordlists
+from phonodrill.sounds.normal import normal_form
+from phonodrill.sounds.notation import parse_arpabet
+
+
+@dataclass(frozen=True, slots=True)
+class WordRow:
+    """A row of table ``word``; columns in the schema's order."""
+
+    word: str
+    zipf: float
+    band: int
+    reason: str
+    parts_of_speech: str
+    picturable: bool
+    is_name: bool
+    is_heteronym: bool
+    base: str
+    endings: str
+
+
+def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None:
+    """Write the lexicon, replacing ``target`` only when it is complete.
+
+    Two runs over the same data give the same content.
+
+    Args:
+        wordlists_folder: the folder with our tables.
+        target: where the SQLite file goes.
+
+    Raises:
+        TableError: naming the file and line of a table that cannot be used.
+    """
+    tables = read_wordlists(wordlists_folder)
+    cmudict = sources.read_cmudict()
+    second = read_second_dictionary()
+    pronunciations = read_pronunciations(cmudict, tables, second)
+    listed = sorted(set(sources.read_inflections(pronunciations)))
+    derive_missing(pronunciations, listed, tables)
+    inflections = [row for row in listed if row.form in pronunciations]
+    exceptions = frozenset(exception.form for exception in tables.ending_exceptions)
+    expected = expected_forms(
+        inflections,
+        {
+            word: [(row.sounds, row.stress) for row in trusted(rows)]
+            for word, rows in pronunciations.items()
+        },
+    )
+    disagreements = find_disagreements(
+        expected, {word: [r.normal for r in rows] for word, rows in pronunciations.items()},
+        exceptions,
+    )
+    words = _words(pronunciations, tables, inflections)
+    partial = target.with_suffix(".partial")
+    partial.unlink(missing_ok=True)
+    with closing(sqlite3.connect(partial)) as connection, connection:
+        connection.executescript(SCHEMA)
+        _insert(connection, "meta", _meta(wordlists_folder))
+        _insert(connection, "source", map(astuple, sources.credits()))
+        _insert(connection, "word", map(astuple, words))
+        rows = checked_against_bases(pronunciations, expected, exceptions)
+        _insert(connection, "pronunciation", map(astuple, rows))
+        _insert(connection, "inflection", map(_inflection_row, inflections))
+        _insert(connection, "reading", _readings(tables))
+        _insert(connection, "never_say", _never_say(tables, pronunciations, inflections))
+        _insert(connection, "ending_exception", map(astuple, tables.ending_exceptions))
+        _insert(connection, "disagreement", map(astuple, disagreements))
+    with closing(sqlite3.connect(partial)) as connection:
+        connection.execute("VACUUM")
+    partial.replace(target)
+
+
+def fingerprint(wordlists_folder: Path) -> str:
+    """Return a digest of everything the compiled content depends on."""
+    digest = hashlib.sha256()
+    package = Path(__file__).parents[1]
+    code = [*(package / "lexicon").glob("*.py"), *(package / "sounds").glob("*.py")]
+    for path in sorted([*code, *wordlists_folder.glob("*.tsv")], key=lambda path: path.name):
+        digest.update(path.name.encode() + b"\0" + path.read_bytes())
+    for source in sources.credits():
+        digest.update(repr(sorted(asdict(source).items())).encode())
+    return digest.hexdigest()
+
+
+def _meta(wordlists_folder: Path) -> list[tuple[str, str]]:
+    return [
+        ("fingerprint", fingerprint(wordlists_folder)),
+        ("schema", str(SCHEMA_VERSION)),
+    ]
+
+
+def _insert(
+    connection: sqlite3.Connection, table: str, rows: Iterable[tuple[object, ...]]
+) -> None:
+    listed = list(rows)
+    if listed:
+        places = ", ".join("?" * len(listed[0]))
+        connection.executemany(f"INSERT INTO {table} VALUES ({places})", listed)
+
+
+def _words(
+    pronunciations: Pronunciations, tables: Wordlists, inflections: list[Inflection]
+) -> Iterator[WordRow]:
+    zipf = sources.read_zipf(pronunciations)
+    parts = sources.read_parts_of_speech(pronunciations)
+    heteronyms = {reading.word for reading in tables.heteronyms}
+    forms: dict[str, list[Inflection]] = {}
+    best: dict[tuple[str, str], float] = {}
+    for row in inflections:
+        forms.setdefault(row.form, []).append(row)
+        slot = (row.base, row.inflection)
+        best[slot] = max(best.get(slot, 0.0), zipf[row.form])
+    for word in sorted(pronunciations):
+        rows = forms.get(word, [])
+        familiar = [row for row in rows if is_familiar(row, tables, zipf, best)]
+        band, reason = band_of(word, rows, familiar, tables, known=word in parts)
+        judged = tables.vocabulary.get(word)
+        listed = ([judged.part_of_speech] if judged else []) + list(parts.get(word, ()))
+        yield WordRow(
+            word=word,
+            zipf=zipf[word],
+            band=band,
+            reason=reason,
+            parts_of_speech=",".join(dict.fromkeys(listed)),
+            picturable=bool(judged and judged.picturable),
+            is_name=reason == "name",
+            is_heteronym=word in heteronyms,
+            base=max((row.base for row in rows), key=lambda base: (zipf[base], base), default=word),
+            endings=",".join(sorted({_ending(row) for row in rows} - {""})),
+        )
+
+
+def _inflection_row(row: Inflection) -> tuple[str, ...]:
+    return (*astuple(row), _ending(row))
+
+
+def _ending(row: Inflection) -> str:
+    return spelled_ending(row.form, row.base, row.inflection)
+
+
+def _readings(tables: Wordlists) -> Iterator[tuple[str, int, str, str]]:
+    places: dict[str, int] = {}
+    for reading in tables.heteronyms:
+        place = places.setdefault(reading.word, 0)
+        places[reading.word] += 1
+        yield reading.word, place, reading.part_of_speech, reading.meaning
+
+
+def _never_say(
+    tables: Wordlists, pronunciations: Pronunciations, inflections: list[Inflection]
+) -> Iterator[tuple[str, str, str, str]]:
+    """Yield the rows of the table, and the inflected forms of its words."""
+    forms: dict[str, set[str]] = {}
+    for inflection in inflections:
+        forms.setdefault(inflection.base, set()).add(inflection.form)
+    listed = {unfit.word for unfit in tables.never_say}
+    derived: dict[str, Unfit] = {}
+    for unfit in tables.never_say:
+        for form in sorted(forms.get(unfit.word, set()) - listed):
+            derived[form] = replace(unfit, word=form, phones=())
+    for unfit in [*tables.never_say, *derived.values()]:
+        normals = {normal_form(*parse_arpabet(phones)) for phones in unfit.phones}
+        if not normals:
+            normals = {row.normal for row in pronunciations.get(unfit.word, [])}
+        if not normals and unfit.blocks != "spelling":
+            raise PhonodrillError(
+                f"never_say.tsv: no pronunciation is known for {unfit.word}",
+                "write it in the arpabet column",
+            )
+        for normal in sorted(normals) or [""]:
+            yield unfit.word, normal, unfit.category, unfit.blocks

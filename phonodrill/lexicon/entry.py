@@ -1,0 +1,114 @@
+"""What the lexicon answers with."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from phonodrill.sounds import notation
+from phonodrill.sounds.notation import Notation
+from phonodrill.sounds.syllables import count_syllables
+
+
+UNFIT_REASONS = frozenset({"adult", "bodily", "insult", "violent"})
+"""Reasons for band 0 that bar a word itself; the others (name, foreign...) only its use."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pronunciation:
+    """One way to say a word.
+
+    Attributes:
+        sounds: one code a phoneme (see :mod:`phonodrill.sounds.inventory`).
+        stress: one digit a vowel.
+        normal: the form for comparing.
+        rhyme: normal form from the last stressed vowel on.
+        origin: where it comes from.
+        second_opinion: what a second dictionary says of it.
+        with_base: whether it is its base word + ending: agrees, differs, or empty.
+        usable: whether it may be used without being asked for.
+        meaning: for a heteronym, which reading this is.
+    """
+
+    sounds: str
+    stress: str
+    normal: str
+    rhyme: str = ""
+    origin: str = ""
+    second_opinion: str = ""
+    with_base: str = ""
+    usable: bool = True
+    meaning: str = ""
+
+    @property
+    def arpabet(self) -> str:
+        """The phones as CMUdict writes them."""
+        return notation.arpabet(self.sounds, self.stress)
+
+    @property
+    def ipa(self) -> str:
+        """The pronunciation in IPA."""
+        return notation.ipa(self.sounds, self.stress)
+
+    @property
+    def syllables(self) -> int:
+        """How many syllables it has."""
+        return count_syllables(self.sounds)
+
+    def write(self, style: Notation) -> str:
+        """The pronunciation in the notation asked for."""
+        return notation.write(self.sounds, self.stress, style)
+
+
+@dataclass(frozen=True, slots=True)
+class Inflection:
+    """A form and its base.
+
+    Attributes:
+        form: the inflected word.
+        base: the word it comes from.
+        part_of_speech: noun, verb, adjective or adverb.
+        inflection: plural, third person, past, ...
+        ending: as spelled: s, es, ies, ves, ed, ing; empty if irregular.
+    """
+
+    form: str
+    base: str
+    part_of_speech: str
+    inflection: str
+    ending: str
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """All that is stored of one word.
+
+    Attributes:
+        word: the spelling.
+        zipf: log10 of its uses in a billion words (0 if never seen).
+        band: familiarity, 1 (age 5-6) to 4 (older); 0 not for class.
+        reason: why band 0, or that it was not reviewed.
+        parts_of_speech: main one first.
+        picturable: whether a picture would show it.
+        is_name: known only as a name, or not known as a word.
+        is_heteronym: one spelling, several words with different sounds.
+        base: its commonest base word, or the word itself.
+        endings: spelled endings it has as an inflected form (s, es, ies, ves, ed, ing).
+        pronunciations: all variants, the commonest first.
+    """
+
+    word: str
+    zipf: float
+    band: int
+    reason: str
+    parts_of_speech: tuple[str, ...]
+    picturable: bool
+    is_name: bool
+    is_heteronym: bool
+    base: str
+    endings: tuple[str, ...]
+    pronunciations: tuple[Pronunciation, ...]
+
+    @property
+    def usable_pronunciations(self) -> tuple[Pronunciation, ...]:
+        """Those that may be used without being asked for."""
+        return tuple(p for p in self.pronunciations if p.usable)

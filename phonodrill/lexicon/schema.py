@@ -1,0 +1,66 @@
+"""The tables of the compiled lexicon, one SQLite file."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+SCHEMA_VERSION = 1
+LEXICON_PATH = Path(__file__).with_name("lexicon.sqlite")
+
+SCHEMA = """
+CREATE TABLE meta (key TEXT PRIMARY KEY, value TEXT NOT NULL) WITHOUT ROWID;
+CREATE TABLE source (
+    name TEXT PRIMARY KEY, version TEXT, license TEXT, credit TEXT, used_for TEXT
+) WITHOUT ROWID;
+CREATE TABLE word (
+    word TEXT PRIMARY KEY,
+    zipf REAL NOT NULL,              -- log10 of uses in a billion words
+    band INTEGER NOT NULL,           -- 0 not for class, 1-4 familiarity
+    reason TEXT NOT NULL,            -- why band 0, or 'not reviewed'
+    parts_of_speech TEXT NOT NULL,   -- comma-separated, main one first
+    picturable INTEGER NOT NULL,
+    is_name INTEGER NOT NULL,        -- known only as a name or not known as a word
+    is_heteronym INTEGER NOT NULL,
+    base TEXT NOT NULL,              -- the commonest base word, or the word itself
+    endings TEXT NOT NULL            -- comma-separated spelled endings; empty: no regular form
+) WITHOUT ROWID;
+CREATE INDEX word_by_band ON word (band) WHERE band > 0;
+CREATE TABLE pronunciation (
+    word TEXT NOT NULL,
+    place INTEGER NOT NULL,          -- order of the variants, 0 first
+    sounds TEXT NOT NULL,            -- one code a phoneme
+    stress TEXT NOT NULL,            -- one digit a vowel
+    normal TEXT NOT NULL,            -- form for comparing
+    rhyme INTEGER NOT NULL,          -- how many sounds from the last stressed vowel on
+    origin TEXT NOT NULL,            -- CMUdict, mended, base + ending
+    second_opinion TEXT NOT NULL,    -- confirmed, contradicted, accepted, or empty: not listed
+    with_base TEXT NOT NULL,         -- agrees, differs, or empty: no regular base
+    usable INTEGER NOT NULL,         -- may be used by default
+    PRIMARY KEY (word, place)
+) WITHOUT ROWID;
+CREATE INDEX pronunciation_by_normal ON pronunciation (normal);
+CREATE TABLE inflection (
+    form TEXT NOT NULL, base TEXT NOT NULL, part_of_speech TEXT NOT NULL,
+    inflection TEXT NOT NULL,
+    ending TEXT NOT NULL,            -- as spelled: s, es, ies, ves, ed, ing; empty: irregular
+    PRIMARY KEY (form, base, part_of_speech, inflection)
+) WITHOUT ROWID;
+CREATE INDEX inflection_by_base ON inflection (base);
+CREATE TABLE reading (
+    word TEXT NOT NULL, place INTEGER NOT NULL, part_of_speech TEXT NOT NULL,
+    meaning TEXT NOT NULL, PRIMARY KEY (word, place)
+) WITHOUT ROWID;
+CREATE TABLE never_say (
+    word TEXT NOT NULL, normal TEXT NOT NULL, category TEXT NOT NULL,
+    blocks TEXT NOT NULL,            -- sound, alone or spelling
+    PRIMARY KEY (word, normal)
+) WITHOUT ROWID;
+CREATE TABLE ending_exception (
+    form TEXT NOT NULL, base TEXT NOT NULL, sound TEXT NOT NULL, watch_out TEXT NOT NULL,
+    PRIMARY KEY (form, base)
+) WITHOUT ROWID;
+CREATE TABLE disagreement (
+    word TEXT NOT NULL, base TEXT NOT NULL, expected TEXT NOT NULL, found TEXT NOT NULL,
+    PRIMARY KEY (word, base)
+) WITHOUT ROWID;
+"""

@@ -1,0 +1,178 @@
+"""Read our own word tables into dataclasses (install time only)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from phonodrill.errors import PhonodrillError
+from phonodrill.lexicon.tables import Row, read_table
+from phonodrill.sounds.notation import parse_arpabet
+
+REASONS = (
+    "abbreviation adult archaic bodily brand clipped foreign insult name violent".split()
+)
+PARTS = ("adjective", "adverb", "interjection", "noun", "other", "verb")
+BLOCKS = ("alone", "sound", "spelling")
+FIXES = ("accept", "add", "drop", "say")
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """Our judgement of one word: a row of vocabulary.tsv."""
+
+    word: str
+    band: int
+    part_of_speech: str
+    picturable: bool
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fix:
+    """One mended or accepted pronunciation: a row of pronunciation_fixes.tsv."""
+
+    word: str
+    action: str
+    phones: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class Unfit:
+    """One word that children must not hear: a row of never_say.tsv."""
+
+    word: str
+    phones: tuple[str, ...]
+    category: str
+    blocks: str
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One reading of a heteronym: a row of heteronyms.tsv."""
+
+    word: str
+    phones: str
+    part_of_speech: str
+    meaning: str
+
+
+@dataclass(frozen=True, slots=True)
+class EndingException:
+    """A form whose ending does not say what the rule says: a row of ending_exceptions.tsv."""
+
+    form: str
+    base: str
+    sound: str
+    watch_out: str
+
+
+@dataclass(frozen=True, slots=True)
+class Wordlists:
+    """All our tables."""
+
+    vocabulary: dict[str, Judgement]
+    fixes: dict[str, list[Fix]]
+    never_say: list[Unfit]
+    heteronyms: list[Reading]
+    ending_exceptions: list[EndingException]
+
+
+def read_wordlists(folder: Path) -> Wordlists:
+    """Read every table in the folder.
+
+    Raises:
+        TableError: naming the file and line that cannot be used.
+    """
+    fixes: dict[str, list[Fix]] = {}
+    for fix in _read_fixes(folder / "pronunciation_fixes.tsv"):
+        fixes.setdefault(fix.word, []).append(fix)
+    return Wordlists(
+        vocabulary={j.word: j for j in _read_vocabulary(folder / "vocabulary.tsv")},
+        fixes=fixes,
+        never_say=_read_never_say(folder / "never_say.tsv"),
+        heteronyms=_read_heteronyms(folder / "heteronyms.tsv"),
+        ending_exceptions=_read_ending_exceptions(folder / "ending_exceptions.tsv"),
+    )
+
+
+def _read_vocabulary(path: Path) -> list[Judgement]:
+    columns = ("word", "band", "part_of_speech", "picturable", "reason", "note")
+    judgements = []
+    for row in read_table(path, columns, key=["word"]):
+        band = _one_of(row, "band", ("0", "1", "2", "3", "4"))
+        if band == "0":
+            _one_of(row, "reason", REASONS)
+        elif row["reason"]:
+            raise row.error("only band 0 has a reason")
+        judgements.append(
+            Judgement(
+                row["word"],
+                int(band),
+                _one_of(row, "part_of_speech", PARTS),
+                _one_of(row, "picturable", ("yes", "no")) == "yes",
+                row["reason"],
+            )
+        )
+    return judgements
+
+
+def _read_fixes(path: Path) -> list[Fix]:
+    columns = ("word", "order", "action", "arpabet", "reason")
+    fixes = []
+    for row in read_table(path, columns, key=["word", "order"]):
+        _phones(row, row["arpabet"])
+        if not row["reason"]:
+            raise row.error("every mended pronunciation needs a reason")
+        fixes.append(
+            Fix(row["word"], _one_of(row, "action", FIXES), row["arpabet"], row["reason"])
+        )
+    return fixes
+
+
+def _read_never_say(path: Path) -> list[Unfit]:
+    columns = ("word", "arpabet", "category", "blocks")
+    unfit = []
+    for row in read_table(path, columns, key=["word"]):
+        phones = tuple(part.strip() for part in row["arpabet"].split("/") if part.strip())
+        for variant in phones:
+            _phones(row, variant)
+        unfit.append(
+            Unfit(row["word"], phones, row["category"], _one_of(row, "blocks", BLOCKS))
+        )
+    return unfit
+
+
+def _read_heteronyms(path: Path) -> list[Reading]:
+    columns = ("word", "arpabet", "part_of_speech", "meaning")
+    readings = []
+    for row in read_table(path, columns, key=["word", "arpabet"]):
+        _phones(row, row["arpabet"])
+        readings.append(
+            Reading(row["word"], row["arpabet"], row["part_of_speech"], row["meaning"])
+        )
+    return readings
+
+
+def _read_ending_exceptions(path: Path) -> list[EndingException]:
+    columns = ("form", "base", "sound", "watch_out")
+    return [
+        EndingException(row["form"], row["base"], row["sound"], row["watch_out"])
+        for row in read_table(path, columns, key=["form", "base"])
+    ]
+
+
+def _one_of(row: Row, column: str, allowed: tuple[str, ...] | list[str]) -> str:
+    if row[column] not in allowed:
+        raise row.error(f"{column} is {row[column]!r}; it must be one of {', '.join(allowed)}")
+    return row[column]
+
+
+def _phones(row: Row, phones: str) -> None:
+    try:
+        sounds, _ = parse_arpabet(phones)
+    except PhonodrillError as error:
+        raise row.error(error.message) from error
+    if not sounds:
+        raise row.error("the pronunciation is empty")

@@ -1,0 +1,1 @@
+"""Renderers: one file a format; none of them asks the lexicon anything."""

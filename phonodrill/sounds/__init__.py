@@ -1,0 +1,1 @@
+"""Phonemes, notations, units and accents: everything that needs no dictionary."""

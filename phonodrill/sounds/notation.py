@@ -1,0 +1,178 @@
+"""Read and write pronunciations: ARPAbet, IPA and US dictionary marks.
+
+A pronunciation is two strings: ``sounds``, one code a phoneme, and ``stress``,
+one digit a vowel (1 primary, 2 secondary, 0 none), as in CMUdict.
+"""
+
+from __future__ import annotations
+
+import difflib
+import unicodedata
+from enum import StrEnum
+
+from phonodrill.errors import UnknownSoundError
+from phonodrill.sounds.inventory import BY_ARPABET, BY_CODE, PHONEMES
+from phonodrill.sounds.syllables import syllable_starts
+
+
+_STRESS_SIGNS = {"1": "ˈ", "2": "ˌ", "0": ""}
+
+
+class Notation(StrEnum):
+    """How sounds are written for the reader."""
+
+    IPA = "ipa"
+    MARKS = "marks"
+    ARPABET = "arpabet"
+
+
+def parse_arpabet(text: str) -> tuple[str, str]:
+    """Turn CMUdict phones into ``(sounds, stress)``.
+
+    Args:
+        text: phones parted by spaces; a vowel carries a stress digit.
+
+    Raises:
+        UnknownSoundError: for a symbol that CMUdict does not have, a vowel
+            without its digit, or a consonant with one.
+
+    >>> parse_arpabet("T AO1 R CH IH0 Z")
+    ('tɔrʧɪz', '10')
+    """
+    sounds = []
+    stress = []
+    for symbol in text.split():
+        bare = symbol.rstrip("012")
+        digit = symbol[len(bare) :]
+        phoneme = BY_ARPABET.get(bare)
+        if phoneme is None or len(digit) != int(phoneme.is_vowel):
+            raise UnknownSoundError(
+                f"{symbol!r} is not a CMUdict phone",
+                "write phones as in CMUdict, each vowel with a stress digit: K AE1 T",
+            )
+        sounds.append(phoneme.code)
+        stress.append(digit)
+    return "".join(sounds), "".join(stress)
+
+
+def symbols(sounds: str, stress: str, notation: Notation) -> list[str]:
+    """Write each sound in a notation, without stress signs except in ARPAbet.
+
+    Args:
+        sounds: codes, one a phoneme.
+        stress: one digit a vowel of ``sounds``.
+        notation: IPA, dictionary marks or ARPAbet.
+
+    Returns:
+        One string a phoneme.
+
+    >>> symbols("tɔrʧɪz", "10", Notation.MARKS)
+    ['t', 'ô', 'r', 'ch', 'ĭ', 'z']
+    """
+    digits = iter(stress)
+    written = []
+    for char in sounds:
+        phoneme = BY_CODE[char]
+        digit = next(digits) if phoneme.is_vowel else ""
+        written.append(_symbol(char, digit, notation))
+    return written
+
+
+def arpabet(sounds: str, stress: str) -> str:
+    """Write a pronunciation as CMUdict does.
+
+    >>> arpabet("kæt", "1")
+    'K AE1 T'
+    """
+    return " ".join(symbols(sounds, stress, Notation.ARPABET))
+
+
+def ipa(sounds: str, stress: str) -> str:
+    """Write a pronunciation in IPA, the stress sign before its syllable.
+
+    One-syllable words carry no sign. Syllables are divided by maximal onset.
+
+    >>> ipa("tɔrʧɪz", "10")
+    'ˈtɔɹtʃɪz'
+    """
+    written = symbols(sounds, stress, Notation.IPA)
+    if len(stress) > 1:
+        for start, digit in zip(syllable_starts(sounds), stress, strict=True):
+            written[start] = _STRESS_SIGNS[digit] + written[start]
+    return "".join(written)
+
+
+def marks(sounds: str, stress: str) -> str:
+    """Write a pronunciation in US dictionary marks, without stress.
+
+    >>> marks("slOps", "1")
+    'slōps'
+    """
+    return "".join(symbols(sounds, stress, Notation.MARKS))
+
+
+def write(sounds: str, stress: str, notation: Notation) -> str:
+    """Write a whole pronunciation in the notation asked for."""
+    if notation is Notation.ARPABET:
+        return arpabet(sounds, stress)
+    if notation is Notation.IPA:
+        return ipa(sounds, stress)
+    return marks(sounds, stress)
+
+
+def write_sound(char: str, digit: str, notation: Notation) -> str:
+    """Write one sound bare; ``digit`` is its stress, or empty for a consonant.
+
+    >>> write_sound("ʧ", "", Notation.IPA)
+    'tʃ'
+    """
+    return _symbol(char, digit, notation)
+
+
+def parse_sound(text: str) -> str:
+    """Find the phoneme a person means, in any of the three notations.
+
+    Slashes around it are allowed. Dictionary marks and letters go before IPA
+    and ARPAbet where a sign means two things: ``j`` is the first sound of
+    *jelly*, ``y`` that of *yes*.
+
+    Args:
+        text: one sound: ``sh``, ``/ʃ/``, ``SH``, ``ā``.
+
+    Returns:
+        The phoneme's code.
+
+    Raises:
+        UnknownSoundError: naming the nearest signs.
+
+    >>> parse_sound("/sh/")
+    'ʃ'
+    """
+    bare = unicodedata.normalize("NFC", text.strip().strip("/").strip())
+    for table in _readings():
+        if bare in table:
+            return table[bare]
+    known = sorted({sign for table in _readings() for sign in table})
+    near = difflib.get_close_matches(bare.lower(), known, n=3, cutoff=0.4)
+    raise UnknownSoundError(
+        f"unknown sound {text!r}",
+        f"did you mean {', '.join(near)}?" if near else "write it like s, sh, ā, /ʃ/ or SH",
+    )
+
+
+def _readings() -> tuple[dict[str, str], ...]:
+    nfc = unicodedata.normalize
+    by_marks = {nfc("NFC", p.marks): p.code for p in PHONEMES}
+    by_ipa = {nfc("NFC", p.ipa): p.code for p in PHONEMES} | {"r": "r", "g": "ɡ"}
+    by_arpabet = {p.arpabet: p.code for p in PHONEMES}
+    return by_marks, by_ipa, by_arpabet
+
+
+def _symbol(char: str, digit: str, notation: Notation) -> str:
+    phoneme = BY_CODE[char]
+    if notation is Notation.ARPABET:
+        return phoneme.arpabet + digit
+    weak = digit == "0"
+    if notation is Notation.IPA:
+        return phoneme.ipa_weak if weak and phoneme.ipa_weak else phoneme.ipa
+    return phoneme.marks_weak if weak and phoneme.marks_weak else phoneme.marks

@@ -1,0 +1,57 @@
+"""Where syllables begin, by the maximal-onset principle.
+
+Put as many consonants into an onset as can begin an English word (Kahn 1976;
+Selkirk 1981). Lax vowels are left in open syllables (hammer is hæ.mər), as
+the sources named do. Onsets: the native core in Hammond (1999), *The Phonology
+of English*; consonant + /j/ only before /u/.
+"""
+
+from __future__ import annotations
+
+from phonodrill.sounds.inventory import VOWELS
+
+_PAIRS = (
+    "pr tr kr br dr ɡr fr θr ʃr pl kl bl ɡl fl sl st sp sk sm sn sw kw tw dw ɡw "
+    "mj fj kj hj pj bj vj"
+)
+_TRIPLES = "str spr skr spl skw skj spj"
+ONSETS: frozenset[str] = frozenset(
+    ["", *"bdɡkptʧʤðfhsʃθvzʒmnlrwj", *_PAIRS.split(), *_TRIPLES.split()]
+)
+
+
+def syllable_starts(sounds: str) -> list[int]:
+    """Return the index at which each syllable begins.
+
+    Args:
+        sounds: codes, one a phoneme; at least one vowel.
+
+    Returns:
+        One index a vowel; the first is 0.
+
+    >>> syllable_starts("ɛkstrʌ")
+    [0, 2]
+    """
+    vowels = [i for i, char in enumerate(sounds) if char in VOWELS]
+    starts = [0] if vowels else []
+    for left, right in zip(vowels, vowels[1:], strict=False):
+        start = right
+        while start - 1 > left and _can_begin(sounds[start - 1 : right], sounds[right]):
+            start -= 1
+        starts.append(start)
+    return starts
+
+
+def count_syllables(sounds: str) -> int:
+    """Count syllables: one a vowel.
+
+    >>> count_syllables("tɔrʧɪz")
+    2
+    """
+    return sum(char in VOWELS for char in sounds)
+
+
+def _can_begin(onset: str, vowel: str) -> bool:
+    if len(onset) > 1 and onset[-1] == "j" and vowel not in "uʊ":
+        return False
+    return onset in ONSETS

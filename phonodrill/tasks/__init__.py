@@ -1,0 +1,1 @@
+"""Phonemic tasks: one module each, found through the registry."""

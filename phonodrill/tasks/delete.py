@@ -1,0 +1,109 @@
+"""Deletion: say a word, take off its first or last sound, hear another word."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from phonodrill.lexicon.entry import Entry, Pronunciation
+from phonodrill.selection import Pool, Query, Spoken
+from phonodrill.sounds.accents import holds_in_every_accent
+from phonodrill.sounds.inventory import VOWELS
+from phonodrill.sounds.units import split_units, splits_heard_affricate
+from phonodrill.tasks.difficulty import deletion_difficulty
+from phonodrill.tasks.item import Item, Position
+
+NAME = "delete"
+POSITIONS = (Position.FIRST, Position.LAST)
+
+
+def candidates(pool: Pool, query: Query, at: Position) -> Iterator[Item]:
+    """Yield every deletion item of the pool that holds for every listener.
+
+    Args:
+        pool: the words that may be used.
+        query: band, sound and how vowel + R is counted.
+        at: whether the first or the last sound is taken off.
+    """
+    for entry in pool.stimuli:
+        for said in _ways_to_say(entry):
+            item = _item(pool, query, at, entry, said)
+            if item and (not query.sound or query.sound == item.sound):
+                yield item
+
+
+def _ways_to_say(entry: Entry) -> tuple[Pronunciation, ...]:
+    """A heteronym is asked for in each reading; any other word in its first way."""
+    usable = entry.usable_pronunciations
+    return usable if entry.is_heteronym else usable[:1]
+
+
+def _item(
+    pool: Pool, query: Query, at: Position, entry: Entry, said: Pronunciation
+) -> Item | None:
+    units = split_units(said.sounds, query.r_vowels)
+    unit = units[0] if at is Position.FIRST else units[-1]
+    answers = _answers(pool, query, said.normal, at, len(unit))
+    if len(units) < 2 or not answers:
+        return None
+    index = 0 if at is Position.FIRST else len(said.sounds) - 1
+    if query.band == 1 and splits_heard_affricate(said.sounds, index):
+        return None
+    if not entry.is_heteronym and not _every_way_agrees(entry, answers[0], at, len(unit)):
+        return None
+    answer, *also = answers
+    band = max(entry.band, answer.entry.band)
+    return Item(
+        task=NAME,
+        at=at,
+        stimulus=entry.word,
+        stimulus_said=said,
+        sound=unit,
+        sound_stress=_stress_of(unit, said.stress, at),
+        answer=answer.entry.word,
+        answer_said=answer.said,
+        also=tuple(spoken.entry.word for spoken in also),
+        base=entry.base,
+        band=band,
+        difficulty=deletion_difficulty(said.sounds, at, band),
+    )
+
+
+def drop(sounds: str, at: Position, length: int = 1) -> str:
+    """Take ``length`` sounds off one end.
+
+    >>> drop("slOp", Position.FIRST), drop("slOp", Position.LAST)
+    ('lOp', 'slO')
+    """
+    return sounds[length:] if at is Position.FIRST else sounds[:-length]
+
+
+def _answers(
+    pool: Pool, query: Query, normal: str, at: Position, length: int
+) -> tuple[Spoken, ...]:
+    """The words that are left, or none if the answer would not be plain to everybody."""
+    rest = drop(normal, at, length)
+    heard = pool.heard_as(rest)
+    if not heard or not _is_plain(heard[0].entry, rest, query):
+        return ()
+    holds = pool.stands_alone(rest) and holds_in_every_accent(
+        normal, rest, lambda sounds: drop(sounds, at, length)
+    )
+    return heard if holds else ()
+
+
+def _is_plain(answer: Entry, normal: str, query: Query) -> bool:
+    """Whether the answer is familiar and this is the first way to say it."""
+    first = answer.usable_pronunciations[0].normal
+    return answer.band <= query.band and not answer.is_heteronym and first == normal
+
+
+def _every_way_agrees(entry: Entry, answer: Spoken, at: Position, length: int) -> bool:
+    """Whether each way to say the stimulus leaves a way to say the answer."""
+    left = {drop(said.normal, at, length) for said in entry.usable_pronunciations}
+    return left <= {said.normal for said in answer.entry.usable_pronunciations}
+
+
+def _stress_of(unit: str, stress: str, at: Position) -> str:
+    if unit[0] not in VOWELS:
+        return ""
+    return stress[0] if at is Position.FIRST else stress[-1]

@@ -11,42 +11,73 @@ The public interface: open the lexicon, ask for a warm-up or a sort.
 3
 """
 
-from phonodrill.endings.classify import Ending, classify
-from phonodrill.endings.sort import By, Sort, sort_vocabulary, sort_words
-from phonodrill.errors import PhonodrillError
-from phonodrill.gate import Gate, open_gate
-from phonodrill.lexicon.entry import Entry, Inflection, Pronunciation
-from phonodrill.lexicon.store import Lexicon
-from phonodrill.selection import Pool, Query, select
-from phonodrill.sounds.notation import Notation
-from phonodrill.tasks.item import Item, Position
-from phonodrill.tasks.registry import TASKS, Task
-from phonodrill.tasks.warmup import WarmUp, make_warmup
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
 from phonodrill.version import VERSION as __version__
 
-__all__ = [
-    "TASKS",
-    "By",
-    "Ending",
-    "Entry",
-    "Gate",
-    "Inflection",
-    "Item",
-    "Lexicon",
-    "Notation",
-    "PhonodrillError",
-    "Pool",
-    "Position",
-    "Pronunciation",
-    "Query",
-    "Sort",
-    "Task",
-    "WarmUp",
-    "__version__",
-    "classify",
-    "make_warmup",
-    "open_gate",
-    "select",
-    "sort_vocabulary",
-    "sort_words",
-]
+if TYPE_CHECKING:
+    from phonodrill.endings.classify import Ending as Ending
+    from phonodrill.endings.classify import classify as classify
+    from phonodrill.endings.sort import By as By
+    from phonodrill.endings.sort import Sort as Sort
+    from phonodrill.endings.sort import sort_vocabulary as sort_vocabulary
+    from phonodrill.endings.sort import sort_words as sort_words
+    from phonodrill.errors import PhonodrillError as PhonodrillError
+    from phonodrill.gate import Gate as Gate
+    from phonodrill.gate import open_gate as open_gate
+    from phonodrill.lexicon.entry import Entry as Entry
+    from phonodrill.lexicon.entry import Inflection as Inflection
+    from phonodrill.lexicon.entry import Pronunciation as Pronunciation
+    from phonodrill.lexicon.store import Lexicon as Lexicon
+    from phonodrill.selection import Pool as Pool
+    from phonodrill.selection import Query as Query
+    from phonodrill.selection import select as select
+    from phonodrill.sounds.notation import Notation as Notation
+    from phonodrill.tasks.item import Item as Item
+    from phonodrill.tasks.item import Position as Position
+    from phonodrill.tasks.registry import TASKS as TASKS
+    from phonodrill.tasks.registry import Task as Task
+    from phonodrill.tasks.warmup import WarmUp as WarmUp
+    from phonodrill.tasks.warmup import make_warmup as make_warmup
+
+# Names are fetched when they are first used, so that a command pays only for its own modules.
+_HOMES = {
+    "By": "phonodrill.endings.sort",
+    "Ending": "phonodrill.endings.classify",
+    "Entry": "phonodrill.lexicon.entry",
+    "Gate": "phonodrill.gate",
+    "Inflection": "phonodrill.lexicon.entry",
+    "Item": "phonodrill.tasks.item",
+    "Lexicon": "phonodrill.lexicon.store",
+    "Notation": "phonodrill.sounds.notation",
+    "PhonodrillError": "phonodrill.errors",
+    "Pool": "phonodrill.selection",
+    "Position": "phonodrill.tasks.item",
+    "Pronunciation": "phonodrill.lexicon.entry",
+    "Query": "phonodrill.selection",
+    "Sort": "phonodrill.endings.sort",
+    "TASKS": "phonodrill.tasks.registry",
+    "Task": "phonodrill.tasks.registry",
+    "WarmUp": "phonodrill.tasks.warmup",
+    "classify": "phonodrill.endings.classify",
+    "make_warmup": "phonodrill.tasks.warmup",
+    "open_gate": "phonodrill.gate",
+    "select": "phonodrill.selection",
+    "sort_vocabulary": "phonodrill.endings.sort",
+    "sort_words": "phonodrill.endings.sort",
+}
+
+__all__ = ["__version__", *_HOMES]  # noqa: PLE0604
+
+
+def __getattr__(name: str) -> Any:
+    if name in _HOMES:
+        return getattr(import_module(_HOMES[name]), name)
+    raise AttributeError(f"module 'phonodrill' has no attribute {name!r}")
+
+
+def __dir__() -> list[str]:
+    return sorted(__all__)

@@ -2,23 +2,20 @@
 
 Words are judged by sound, so a result that merely sounds like an unfit word is
 stopped however it is spelled. What one listener tells apart, another does not,
-so a never-say word bars every form that some US accent makes the same.
+so a never-say word bars every form that some US accent makes the same (the
+compiled list holds them all).
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
-
-from phonodrill.sounds.accents import heard_alike
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from phonodrill.lexicon.store import Lexicon
 
 
-@dataclass(frozen=True, slots=True)
-class Gate:
+class Gate(NamedTuple):
     """The compiled never-say list.
 
     Attributes:
@@ -55,7 +52,7 @@ def open_gate(lexicon: Lexicon) -> Gate:
         if blocks != "alone":
             spellings.add(word)
         if blocks != "spelling":
-            alone |= heard_alike(normal)
+            alone.add(normal)
         if blocks == "sound":
-            sounds |= heard_alike(normal)
+            sounds.add(normal)
     return Gate(frozenset(sounds), frozenset(alone), frozenset(spellings))

@@ -8,8 +8,8 @@ pronunciations hold everywhere.
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from typing import NamedTuple
 
 from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import UNFIT_REASONS, Entry, Pronunciation
@@ -21,8 +21,7 @@ HIGHEST_KNOWN_BAND = 3
 """Words beyond this band are taken as unknown to every class."""
 
 
-@dataclass(frozen=True, slots=True)
-class Query:
+class Query(NamedTuple):
     """What a set of words or items is wanted for.
 
     Attributes:
@@ -41,62 +40,74 @@ class Query:
     r_vowels: RVowels = RVowels.TWO
 
 
-@dataclass(frozen=True, slots=True)
-class Spoken:
+class Spoken(NamedTuple):
     """A word in one of its pronunciations."""
 
     entry: Entry
     said: Pronunciation
 
 
-@dataclass(frozen=True, slots=True)
-class Pool:
-    """The words that may be used for a query.
-
-    Attributes:
-        stimuli: entries to make items from, in order of spelling.
-        by_sound: normal form -> known words that sound so, the most familiar first.
-        gate: the never-say check.
-    """
-
-    stimuli: tuple[Entry, ...]
-    by_sound: dict[str, tuple[Spoken, ...]]
-    gate: Gate
-
-    def heard_as(self, normal: str) -> tuple[Spoken, ...]:
-        """Return the known words that sound like this, the most familiar first."""
-        return self.by_sound.get(normal, ())
-
-    def stands_alone(self, normal: str) -> bool:
-        """Whether no accent makes this sound fall together with another known word."""
-        return all(
-            alike == normal or alike not in self.by_sound for alike in heard_alike(normal)
-        )
-
-
-def select(lexicon: Lexicon, query: Query) -> Pool:
-    """Build the pool for a query.
+class Pool(NamedTuple):
+    """The words that may be used for a query, fetched as they are needed.
 
     A word is used only if it is reviewed (bands 1-3), no name, no heteronym,
     passes the gate in every way it may be said, and has a pronunciation that no
     check contradicts. Words of the teacher's own list may be heteronyms and of
     any band above 0.
 
-    Args:
+    Attributes:
         lexicon: the open lexicon.
         query: what is wanted.
+        gate: the never-say check.
     """
-    gate = open_gate(lexicon)
-    known = [
-        entry
-        for entry in lexicon.entries(highest_band=HIGHEST_KNOWN_BAND)
-        if may_be_said(entry, gate)
-    ]
-    return Pool(
-        stimuli=tuple(_stimuli(lexicon, query, known, gate)),
-        by_sound=_by_sound(known),
-        gate=gate,
-    )
+
+    lexicon: Lexicon
+    query: Query
+    gate: Gate
+
+    def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Entry]:
+        """Yield the entries to make items from, each once.
+
+        Args:
+            keep: says of a normal form whether a word said so can give an item;
+                the others are passed over at little cost.
+        """
+        query = self.query
+        if query.words:
+            found = map(self.lexicon.get, dict.fromkeys(query.words))
+            entries = (e for e in found if e and (query.endings <= {*e.endings}))
+        else:
+            entries = self.lexicon.matching(
+                highest_band=query.band, endings=query.endings, keep=keep
+            )
+        for entry in entries:
+            asked_for = bool(query.words) or not entry.is_heteronym
+            if asked_for and may_be_said(entry, self.gate):
+                yield entry
+
+    def heard_as(self, normal: str) -> tuple[Spoken, ...]:
+        """Return the known words that a dictionary lists with these sounds, familiar first."""
+        found = []
+        for entry in filter(None, map(self.lexicon.get, self.lexicon.heard_as(normal))):
+            if may_be_said(entry, self.gate):
+                ways = (said for said in entry.usable_pronunciations if said.normal == normal)
+                found += [Spoken(entry, said) for said in ways if said.is_listed][:1]
+        return tuple(sorted(found, key=_familiarity))
+
+    def stands_alone(self, normal: str) -> bool:
+        """Whether no accent makes this sound fall together with another known word."""
+        others = heard_alike(normal) - {normal}
+        return not any(self.heard_as(other) for other in others)
+
+
+def select(lexicon: Lexicon, query: Query) -> Pool:
+    """Build the pool for a query.
+
+    Args:
+        lexicon: the open lexicon; it must stay open while the pool is used.
+        query: what is wanted.
+    """
+    return Pool(lexicon, query, open_gate(lexicon))
 
 
 def may_be_said(entry: Entry, gate: Gate) -> bool:
@@ -128,28 +139,6 @@ def nearest_words(lexicon: Lexicon, word: str, *, count: int = 3) -> list[str]:
     near = difflib.get_close_matches(word.lower(), known, n=2 * count)
     entries = filter(None, map(lexicon.get, near))
     return [entry.word for entry in entries if may_be_said(entry, gate)][:count]
-
-
-def _stimuli(lexicon: Lexicon, query: Query, known: list[Entry], gate: Gate) -> Iterator[Entry]:
-    if query.words:
-        found = (lexicon.get(word) for word in dict.fromkeys(query.words))
-        entries = [entry for entry in found if entry and may_be_said(entry, gate)]
-    else:
-        entries = [e for e in known if e.band <= query.band and not e.is_heteronym]
-        if not query.endings:
-            entries = [entry for entry in entries if not entry.endings]
-    wanted = query.endings
-    return (entry for entry in entries if not wanted or not wanted.isdisjoint(entry.endings))
-
-
-def _by_sound(entries: Iterable[Entry]) -> dict[str, tuple[Spoken, ...]]:
-    found: dict[str, list[Spoken]] = {}
-    for entry in entries:
-        for said in entry.usable_pronunciations:
-            alike = found.setdefault(said.normal, [])
-            if all(spoken.entry.word != entry.word for spoken in alike):
-                alike.append(Spoken(entry, said))
-    return {normal: tuple(sorted(alike, key=_familiarity)) for normal, alike in found.items()}
 
 
 def _familiarity(spoken: Spoken) -> tuple[bool, int, float]:

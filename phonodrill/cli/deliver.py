@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import os
-import shutil
 import sys
-import tempfile
 from pathlib import Path
 
 from phonodrill.cli.options import Format
@@ -60,6 +58,8 @@ def write_whole(path: Path, content: bytes) -> None:
     Raises:
         PhonodrillError: if it cannot be written.
     """
+    import tempfile
+
     partial = None
     try:
         handle, partial = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
@@ -81,6 +81,8 @@ def write_whole(path: Path, content: bytes) -> None:
 
 def _write_to_screen(document: Document, kind: Format) -> None:
     if kind is Format.TEXT and sys.stdout.isatty():
+        import shutil
+
         from phonodrill.render import as_terminal
 
         text = as_terminal.render(document, shutil.get_terminal_size().columns)

@@ -9,16 +9,17 @@ import typer
 
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
-from phonodrill.cli.words_file import problems_of, read_words, report
+from phonodrill.cli.report import report
+from phonodrill.cli.words_file import problems_of, read_words
 from phonodrill.endings.sort import By, sort_vocabulary, sort_words
 from phonodrill.errors import PhonodrillError
 from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.render import views
+from phonodrill.render.views import sort as view
 from phonodrill.selection import Query, may_be_shown
 
 ENDINGS = ("s", "es", "ies")
-app = typer.Typer(name="endings", help="Sort words by their ending.", no_args_is_help=True)
+app = typer.Typer(help="Sort words by their ending.", no_args_is_help=True, rich_markup_mode=None)
 
 
 @app.callback()
@@ -67,4 +68,4 @@ def sort(
             result = sort_vocabulary(lexicon, Query(band, wanted), by, count, rng)
     if not result.groups:
         raise PhonodrillError("no word here has an -s ending", "words such as torches, ropes, skies")
-    deliver(views.sort(result, notation, seed), format_, out)
+    deliver(view.document(result, notation, seed), format_, out)

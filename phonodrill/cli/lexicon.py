@@ -1,4 +1,4 @@
-"""``phonodrill word`` and ``phonodrill lexicon``: what is known, and from where."""
+"""``phonodrill lexicon``: where the words come from."""
 
 from __future__ import annotations
 
@@ -8,48 +8,14 @@ import typer
 
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
-from phonodrill.errors import PhonodrillError, UnknownWordError
-from phonodrill.gate import Gate, open_gate
-from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.render import views
+from phonodrill.render.views import lexicon as view
 from phonodrill.render.document import Table
-from phonodrill.selection import HIGHEST_KNOWN_BAND, may_be_said, may_be_shown, nearest_words
 
-SHOWN_RHYMES = 12
-
-
-def word(
-    word: Annotated[str, typer.Argument(help="The word to look up.")],
-    band: options.BandOption = 2,
-    notation: options.NotationOption = None,
-    format_: options.FormatOption = None,
-    out: options.OutOption = None,
-) -> None:
-    """Show all that is known of a word; --band limits the rhymes."""
-    with Lexicon() as lexicon:
-        gate = open_gate(lexicon)
-        entry = lexicon.get(word.strip())
-        if entry is None:
-            near = nearest_words(lexicon, word)
-            raise UnknownWordError(
-                f"{word!r} is not in the lexicon",
-                " or ".join(f"phonodrill word {n}" for n in near) or "check the spelling",
-            )
-        if not may_be_shown(entry, gate):
-            raise PhonodrillError("that is not a word for class", "another word")
-        document = views.word(
-            entry,
-            notation,
-            forms=_shown(lexicon, gate, [row.form for row in lexicon.forms_of(entry.word)]),
-            bases=_shown(lexicon, gate, [row.base for row in lexicon.bases_of(entry.word)]),
-            homophones=_homophones(lexicon, gate, entry),
-            rhymes=_rhymes(lexicon, gate, entry, band),
-            fit=_fit(entry, gate),
-        )
-    deliver(document, format_, out)
+app = typer.Typer(rich_markup_mode=None)
 
 
+@app.command()
 def lexicon(
     disagreements: Annotated[
         bool,
@@ -79,32 +45,4 @@ def lexicon(
         rows = tuple(lexicon.disagreements()) if disagreements else ()
         sources = lexicon.sources()
     checks = Table(("word", "base", "expected", "found"), rows)
-    deliver(views.lexicon(sources, counts, checks), format_, out)
-
-
-def _shown(lexicon: Lexicon, gate: Gate, words: list[str]) -> list[str]:
-    entries = filter(None, map(lexicon.get, dict.fromkeys(words)))
-    return [entry.word for entry in entries if may_be_shown(entry, gate)]
-
-
-def _homophones(lexicon: Lexicon, gate: Gate, entry: Entry) -> list[str]:
-    found: dict[str, None] = {}
-    for way in entry.usable_pronunciations:
-        for other in lexicon.sounding_like(way.normal):
-            if other.word != entry.word and other.band and may_be_shown(other, gate):
-                found[other.word] = None
-    return list(found)
-
-
-def _rhymes(lexicon: Lexicon, gate: Gate, entry: Entry, band: int) -> list[str]:
-    way = next(iter(entry.usable_pronunciations), entry.pronunciations[0])
-    words = lexicon.rhyming_with(way.rhyme, highest_band=min(band, HIGHEST_KNOWN_BAND))
-    entries = filter(None, map(lexicon.get, words))
-    fit = [other.word for other in entries if other != entry and may_be_said(other, gate)]
-    return fit[:SHOWN_RHYMES]
-
-
-def _fit(entry: Entry, gate: Gate) -> str:
-    if not may_be_said(entry, gate):
-        return "no"
-    return "only when asked for, with its reading" if entry.is_heteronym else "yes"
+    deliver(view.document(sources, counts, checks), format_, out)

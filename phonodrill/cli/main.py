@@ -3,26 +3,50 @@
 from __future__ import annotations
 
 import sys
+from importlib import import_module
 from typing import Annotated
 
 import typer
+from typer.core import TyperCommand, TyperGroup
+from typer.main import get_command
 
-from phonodrill.cli import endings, lexicon, warmup
 from phonodrill.errors import PhonodrillError
 from phonodrill.version import VERSION
 
+COMMANDS = {
+    "warmup": "phonodrill.cli.warmup",
+    "endings": "phonodrill.cli.endings",
+    "word": "phonodrill.cli.word",
+    "lexicon": "phonodrill.cli.lexicon",
+}
+"""Command -> the module whose ``app`` it is; imported only when it is called."""
+
+
+class LazyGroup(TyperGroup):
+    """A group that imports a command's module when the command is asked for."""
+
+    def list_commands(self, ctx: typer.Context) -> list[str]:  # noqa: ARG002
+        """Name the commands in the order of the table."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: typer.Context, cmd_name: str) -> TyperCommand | TyperGroup | None:  # noqa: ARG002
+        """Import a command, or return None for a name that is none."""
+        if cmd_name not in COMMANDS:
+            return None
+        command = get_command(import_module(COMMANDS[cmd_name]).app)
+        command.name = cmd_name
+        return command
+
+
 app = typer.Typer(
     name="phonodrill",
+    cls=LazyGroup,
     help="Make word-study drills in which every word, sound and answer was checked.",
     no_args_is_help=True,
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},
 )
-app.command("warmup")(warmup.warmup)
-app.command("word")(lexicon.word)
-app.command("lexicon")(lexicon.lexicon)
-app.add_typer(endings.app)
 
 
 def _version(wanted: bool) -> None:

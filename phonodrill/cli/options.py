@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import difflib
-import secrets
+import random
 from enum import StrEnum
 from pathlib import Path
 from typing import Annotated, Optional
@@ -50,7 +50,7 @@ CountOption = Annotated[int, typer.Option("--count", help="How many, 1 to 200.")
 
 def seed_or_new(seed: int | None) -> int:
     """Return the seed asked for, or a new one."""
-    return secrets.randbelow(1_000_000) if seed is None else seed
+    return random.SystemRandom().randrange(1_000_000) if seed is None else seed
 
 
 def check_count(count: int) -> int:

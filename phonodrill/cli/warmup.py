@@ -10,11 +10,11 @@ import typer
 
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
-from phonodrill.cli.words_file import problems_of, read_words, report
+from phonodrill.cli.report import report
 from phonodrill.errors import PhonodrillError
 from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.render import views
+from phonodrill.render.views import warmup as view
 from phonodrill.selection import Query, may_be_said, nearest_words
 from phonodrill.sounds.notation import parse_sound
 from phonodrill.sounds.units import RVowels
@@ -25,7 +25,10 @@ from phonodrill.tasks.warmup import make_warmup
 ENDINGS = ("s", "es", "ies", "ed", "ing")
 TaskName = StrEnum("TaskName", {name.upper(): name for name in TASKS})  # type: ignore[misc]
 
+app = typer.Typer(rich_markup_mode=None)
 
+
+@app.command()
 def warmup(
     task: Annotated[
         TaskName, typer.Option("--task", help="What is done with each word.")
@@ -77,10 +80,12 @@ def warmup(
         message, _, offers = result.notes[0].partition("; for more: ")
         raise PhonodrillError(message, offers or "other constraints")
     report(list(result.notes))
-    deliver(views.warmup(result, notation), format_, out)
+    deliver(view.document(result, notation), format_, out)
 
 
 def _own_words(lexicon: Lexicon, path: Path) -> tuple[list[str], list[str]]:
+    from phonodrill.cli.words_file import problems_of, read_words
+
     gate = open_gate(lexicon)
 
     def why_not(word: str) -> str | None:

@@ -3,20 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
-
-import typer
+from typing import NamedTuple
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 
 HIGHEST_LINES = 20_000
-SHOWN_PROBLEMS = 10
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     """One word of the list and the line it stands on."""
 
     number: int
@@ -50,14 +46,6 @@ def read_words(path: Path) -> list[Line]:
     if not lines:
         raise PhonodrillError(f"{path} has no word in it", "one word a line")
     return lines
-
-
-def report(problems: list[str]) -> None:
-    """Print notes on standard error, the first ten in full."""
-    for problem in problems[:SHOWN_PROBLEMS]:
-        typer.echo(f"note: {problem}", err=True)
-    if len(problems) > SHOWN_PROBLEMS:
-        typer.echo(f"note: and {len(problems) - SHOWN_PROBLEMS} more", err=True)
 
 
 def problems_of(

@@ -8,10 +8,10 @@ whole form is not followed against the rule: CMUdict has *gerbils* with S and
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from phonodrill.endings.rules import possible_bases, rule_for
-from phonodrill.lexicon.entry import Entry, Pronunciation
+from phonodrill.lexicon.entry import DERIVED, Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.sounds.normal import normal_form
 from phonodrill.sounds.suffixes import add_suffix, s_suffix
@@ -24,8 +24,7 @@ AFTER_IE = "ie was there before: only s was added"
 Exceptions = Mapping[tuple[str, str], tuple[str, str]]
 
 
-@dataclass(frozen=True, slots=True)
-class Ending:
+class Ending(NamedTuple):
     """A word in -s, taken apart.
 
     Attributes:
@@ -127,7 +126,7 @@ def _said(
 ) -> Pronunciation:
     """The dictionary's way to say the form if it fits the rule, else base + ending."""
     sounds, stress = add_suffix(base.sounds, base.stress, s_suffix(base.sounds))
-    built = Pronunciation(sounds, stress, normal_form(sounds, stress), origin="base + ending")
+    built = Pronunciation(sounds, stress, normal_form(sounds, stress), origin=DERIVED)
     entry = lexicon.get(form)
     if entry is None:
         return built

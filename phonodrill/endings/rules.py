@@ -8,11 +8,10 @@ GPO Style Manual, chapter 5 (y to ies, f to ves).
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(NamedTuple):
     """One way to spell base + ending.
 
     Attributes:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterable
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from phonodrill.endings.classify import SOUNDS, Ending, classify
 from phonodrill.lexicon.store import Lexicon
@@ -21,16 +21,14 @@ class By(StrEnum):
     SPELLING = "spelling"
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(NamedTuple):
     """Words that share a label."""
 
     label: str
     words: tuple[Ending, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Sort:
+class Sort(NamedTuple):
     """Words sorted into groups; the groups are the answer key.
 
     Attributes:
@@ -68,7 +66,7 @@ def sort_vocabulary(
         rng: the only source of chance.
     """
     exceptions = lexicon.ending_exceptions()
-    words = [entry.word for entry in select(lexicon, query).stimuli]
+    words = [entry.word for entry in select(lexicon, query).stimuli()]
     rng.shuffle(words)
     chosen: list[Ending] = []
     later: list[Ending] = []

@@ -11,7 +11,8 @@ from pathlib import Path
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon import sources
-from phonodrill.lexicon.familiarity import band_of, is_familiar
+from phonodrill.lexicon.entry import DERIVED
+from phonodrill.lexicon.familiarity import OLDER, band_of, is_familiar
 from phonodrill.lexicon.inflected import expected_forms, find_disagreements, spelled_ending
 from phonodrill.lexicon.pronunciations import (
     Pronunciations,
@@ -24,6 +25,7 @@ from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA, SCHEMA_VERSION
 from phonodrill.lexicon.second_opinion import read_second_dictionary
 from phonodrill.lexicon.sources import Inflection
 from phonodrill.lexicon.wordlists import Unfit, Wordlists, read_wordlists
+from phonodrill.sounds.accents import heard_alike
 from phonodrill.sounds.normal import normal_form
 from phonodrill.sounds.notation import parse_arpabet
 
@@ -75,7 +77,8 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         expected, {word: [r.normal for r in rows] for word, rows in pronunciations.items()},
         exceptions,
     )
-    words = _words(pronunciations, tables, inflections)
+    irregular = {row.word for row in disagreements}
+    words = _words(pronunciations, tables, inflections, irregular)
     partial = target.with_suffix(".partial")
     partial.unlink(missing_ok=True)
     with closing(sqlite3.connect(partial)) as connection, connection:
@@ -85,8 +88,17 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         _insert(connection, "word", map(astuple, words))
         rows = checked_against_bases(pronunciations, expected, exceptions)
         _insert(connection, "pronunciation", map(astuple, rows))
+        connection.execute(
+            "INSERT INTO heard SELECT DISTINCT normal, word, band, endings <> '' FROM pronunciation"
+            " JOIN word USING (word)"
+            " WHERE usable AND origin <> ? AND band > 0 AND band < ? AND NOT is_name",
+            [DERIVED, OLDER],
+        )
         _insert(connection, "inflection", map(_inflection_row, inflections))
-        _insert(connection, "reading", _readings(tables))
+        connection.execute(
+            "INSERT INTO word_ending SELECT DISTINCT ending, band, form FROM inflection"
+            " JOIN word ON word = form WHERE ending <> '' AND endings <> ''"
+        )
         _insert(connection, "never_say", _never_say(tables, pronunciations, inflections))
         _insert(connection, "ending_exception", map(astuple, tables.ending_exceptions))
         _insert(connection, "disagreement", map(astuple, disagreements))
@@ -124,8 +136,12 @@ def _insert(
 
 
 def _words(
-    pronunciations: Pronunciations, tables: Wordlists, inflections: list[Inflection]
+    pronunciations: Pronunciations,
+    tables: Wordlists,
+    inflections: list[Inflection],
+    irregular: set[str],
 ) -> Iterator[WordRow]:
+    """Yield a row a word; a form that is not its base + ending shows no ending (*evening*)."""
     zipf = sources.read_zipf(pronunciations)
     parts = sources.read_parts_of_speech(pronunciations)
     heteronyms = {reading.word for reading in tables.heteronyms}
@@ -151,7 +167,7 @@ def _words(
             is_name=reason == "name",
             is_heteronym=word in heteronyms,
             base=max((row.base for row in rows), key=lambda base: (zipf[base], base), default=word),
-            endings=",".join(sorted({_ending(row) for row in rows} - {""})),
+            endings=",".join(sorted({_ending(row) for row in rows if word not in irregular} - {""})),
         )
 
 
@@ -163,18 +179,13 @@ def _ending(row: Inflection) -> str:
     return spelled_ending(row.form, row.base, row.inflection)
 
 
-def _readings(tables: Wordlists) -> Iterator[tuple[str, int, str, str]]:
-    places: dict[str, int] = {}
-    for reading in tables.heteronyms:
-        place = places.setdefault(reading.word, 0)
-        places[reading.word] += 1
-        yield reading.word, place, reading.part_of_speech, reading.meaning
-
-
 def _never_say(
     tables: Wordlists, pronunciations: Pronunciations, inflections: list[Inflection]
 ) -> Iterator[tuple[str, str, str, str]]:
-    """Yield the rows of the table, and the inflected forms of its words."""
+    """Yield the rows of the table and the inflected forms of its words.
+
+    Each in every form that some accent makes the same.
+    """
     forms: dict[str, set[str]] = {}
     for inflection in inflections:
         forms.setdefault(inflection.base, set()).add(inflection.form)
@@ -192,5 +203,6 @@ def _never_say(
                 f"never_say.tsv: no pronunciation is known for {unfit.word}",
                 "write it in the arpabet column",
             )
-        for normal in sorted(normals) or [""]:
+        alike = {form for normal in normals for form in heard_alike(normal)}
+        for normal in sorted(alike) or [""]:
             yield unfit.word, normal, unfit.category, unfit.blocks

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
+
 
 from phonodrill.sounds import notation
 from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.syllables import count_syllables
 
 
+DERIVED = "base + ending"
+"""Origin of a pronunciation that no dictionary lists but that of its base."""
 UNFIT_REASONS = frozenset({"adult", "bodily", "insult", "violent"})
 """Reasons for band 0 that bar a word itself; the others (name, foreign...) only its use."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pronunciation:
+class Pronunciation(NamedTuple):
     """One way to say a word.
 
     Attributes:
@@ -40,6 +42,20 @@ class Pronunciation:
     meaning: str = ""
 
     @property
+    def is_listed(self) -> bool:
+        """Whether a dictionary has it, so that it was not built from base + ending."""
+        return self.origin != DERIVED
+
+    @property
+    def shown(self) -> str:
+        """The sounds as they are shown: the weak vowel of -es and -ed is always ɪ.
+
+        CMUdict writes it now as AH0, now as IH0.
+        """
+        weak = self.with_base == "agrees" and self.sounds.endswith(("ʌz", "ʌd"))
+        return f"{self.sounds[:-2]}ɪ{self.sounds[-1]}" if weak and self.stress[-1] == "0" else self.sounds
+
+    @property
     def arpabet(self) -> str:
         """The phones as CMUdict writes them."""
         return notation.arpabet(self.sounds, self.stress)
@@ -47,7 +63,7 @@ class Pronunciation:
     @property
     def ipa(self) -> str:
         """The pronunciation in IPA."""
-        return notation.ipa(self.sounds, self.stress)
+        return notation.ipa(self.shown, self.stress)
 
     @property
     def syllables(self) -> int:
@@ -56,11 +72,14 @@ class Pronunciation:
 
     def write(self, style: Notation) -> str:
         """The pronunciation in the notation asked for."""
-        return notation.write(self.sounds, self.stress, style)
+        return notation.write(self.shown, self.stress, style)
+
+    def spaced(self, style: Notation) -> str:
+        """The pronunciation sound by sound, parted by spaces."""
+        return " ".join(notation.symbols(self.shown, self.stress, style))
 
 
-@dataclass(frozen=True, slots=True)
-class Inflection:
+class Inflection(NamedTuple):
     """A form and its base.
 
     Attributes:
@@ -78,8 +97,7 @@ class Inflection:
     ending: str
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(NamedTuple):
     """All that is stored of one word.
 
     Attributes:

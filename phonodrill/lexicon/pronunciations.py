@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon import sources
+from phonodrill.lexicon.entry import DERIVED
 from phonodrill.lexicon.familiarity import OLDER
 from phonodrill.lexicon.inflected import (
     Expected,
@@ -25,7 +26,6 @@ from phonodrill.sounds.normal import normal_form
 from phonodrill.sounds.notation import parse_arpabet
 
 ACCEPTED = "accepted"
-DERIVED = "base + ending"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +42,7 @@ class PronunciationRow:
     second_opinion: str
     with_base: str = ""
     usable: bool = False
+    meaning: str = ""
 
 
 Pronunciations = dict[str, list[PronunciationRow]]
@@ -50,15 +51,16 @@ Pronunciations = dict[str, list[PronunciationRow]]
 def read_pronunciations(
     cmudict: Mapping[str, list[str]], tables: Wordlists, second: SecondDictionary
 ) -> Pronunciations:
-    readings: dict[str, list[str]] = {}
+    readings: dict[str, dict[str, str]] = {}
     for reading in tables.heteronyms:
-        readings.setdefault(reading.word, []).append(reading.phones)
+        readings.setdefault(reading.word, {})[reading.phones] = reading.meaning
     found: Pronunciations = {}
     for word in sorted({*cmudict, *tables.fixes, *readings}):
         fixes = tables.fixes.get(word, [])
-        listed = readings.get(word) or mended(cmudict.get(word, []), fixes)
+        meanings = readings.get(word, {})
+        listed = list(meanings) or mended(cmudict.get(word, []), fixes)
         found[word] = [
-            _pronunciation(word, place, phones, cmudict, fixes, second, word in readings)
+            _pronunciation(word, place, phones, cmudict, fixes, second, meanings.get(phones, ""))
             for place, phones in enumerate(listed)
         ]
     return found
@@ -96,10 +98,10 @@ def _pronunciation(
     cmudict: Mapping[str, list[str]],
     fixes: list[Fix],
     second: SecondDictionary,
-    is_reading: bool,
+    meaning: str,
 ) -> PronunciationRow:
     sounds, stress = parse_arpabet(phones)
-    reviewed = is_reading or any(fix.phones == phones for fix in fixes)
+    reviewed = bool(meaning) or any(fix.phones == phones for fix in fixes)
     opinion: str = judge(sounds, stress, word, second)
     if reviewed and opinion != Verdict.CONFIRMED:
         opinion = ACCEPTED
@@ -112,6 +114,7 @@ def _pronunciation(
         len(sources.rhyming_part(phones).split()),
         "CMUdict" if phones in cmudict.get(word, []) else "mended",
         opinion,
+        meaning=meaning,
     )
 
 
@@ -164,8 +167,6 @@ def checked_against_bases(
 
 
 def _usable(row: PronunciationRow) -> bool:
-    if row.with_base == "differs" or row.second_opinion == Verdict.CONTRADICTED:
-        return row.second_opinion == ACCEPTED
     if row.second_opinion == Verdict.NOT_LISTED:
-        return row.place == 0 or row.with_base == "agrees"
-    return True
+        return row.with_base == "agrees" or (row.with_base == "" and row.place == 0)
+    return row.second_opinion != Verdict.CONTRADICTED

@@ -36,9 +36,23 @@ CREATE TABLE pronunciation (
     second_opinion TEXT NOT NULL,    -- confirmed, contradicted, accepted, or empty: not listed
     with_base TEXT NOT NULL,         -- agrees, differs, or empty: no regular base
     usable INTEGER NOT NULL,         -- may be used by default
+    meaning TEXT NOT NULL,           -- which reading of a heteronym, or empty
     PRIMARY KEY (word, place)
 ) WITHOUT ROWID;
 CREATE INDEX pronunciation_by_normal ON pronunciation (normal);
+CREATE TABLE heard (                 -- known words (bands 1-3) by sound
+    normal TEXT NOT NULL,
+    word TEXT NOT NULL,
+    band INTEGER NOT NULL,
+    is_form INTEGER NOT NULL,        -- a regular inflected form
+    PRIMARY KEY (normal, word)
+) WITHOUT ROWID;
+CREATE TABLE word_ending (           -- regular forms by spelled ending
+    ending TEXT NOT NULL,
+    band INTEGER NOT NULL,
+    word TEXT NOT NULL,
+    PRIMARY KEY (ending, band, word)
+) WITHOUT ROWID;
 CREATE TABLE inflection (
     form TEXT NOT NULL, base TEXT NOT NULL, part_of_speech TEXT NOT NULL,
     inflection TEXT NOT NULL,
@@ -46,12 +60,10 @@ CREATE TABLE inflection (
     PRIMARY KEY (form, base, part_of_speech, inflection)
 ) WITHOUT ROWID;
 CREATE INDEX inflection_by_base ON inflection (base);
-CREATE TABLE reading (
-    word TEXT NOT NULL, place INTEGER NOT NULL, part_of_speech TEXT NOT NULL,
-    meaning TEXT NOT NULL, PRIMARY KEY (word, place)
-) WITHOUT ROWID;
 CREATE TABLE never_say (
-    word TEXT NOT NULL, normal TEXT NOT NULL, category TEXT NOT NULL,
+    word TEXT NOT NULL,
+    normal TEXT NOT NULL,            -- each form that some accent makes the same
+    category TEXT NOT NULL,
     blocks TEXT NOT NULL,            -- sound, alone or spelling
     PRIMARY KEY (word, normal)
 ) WITHOUT ROWID;

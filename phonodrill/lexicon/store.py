@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import groupby
+from operator import itemgetter
 from pathlib import Path
 from types import TracebackType
 from typing import Any
@@ -12,14 +14,14 @@ from phonodrill.errors import LexiconMissingError
 from phonodrill.lexicon.entry import Entry, Inflection, Pronunciation
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA_VERSION
 
+_FIRST_OF_SAID = 10
 _REINSTALL = "install phonodrill again: python -m pip install ."
 _ENTRY = """
-    SELECT word.word, zipf, band, reason, word.parts_of_speech, picturable, is_name,
+    SELECT word.word, zipf, band, reason, parts_of_speech, picturable, is_name,
            is_heteronym, base, endings,
            sounds, stress, normal, substr(normal, -rhyme), origin, second_opinion, with_base,
-           usable, COALESCE(meaning, '')
+           usable, meaning
     FROM word JOIN pronunciation USING (word)
-    LEFT JOIN reading ON reading.word = word.word AND reading.place = pronunciation.place
 """
 
 
@@ -42,6 +44,7 @@ class Lexicon:
     def __init__(self, path: Path = LEXICON_PATH) -> None:
         if not path.is_file():
             raise LexiconMissingError(f"the lexicon is not there: {path.name}", _REINSTALL)
+        self._heard: dict[str, list[str]] = {}
         self._connection = sqlite3.connect(f"{path.as_uri()}?mode=ro&immutable=1", uri=True)
         try:
             version = self.meta("schema")
@@ -76,13 +79,38 @@ class Lexicon:
         return next(self._entries("WHERE word.word = ?", [word.lower()]), None)
 
     def entries(self, *, highest_band: int) -> Iterator[Entry]:
-        """Yield every entry of bands 1 to ``highest_band``, in order of spelling."""
+        """Yield every entry of bands 1 to ``highest_band``, by spelling."""
         return self._entries("WHERE band > 0 AND band <= ?", [highest_band])
 
+    def matching(
+        self, *, highest_band: int, endings: frozenset[str], keep: Callable[[str], bool]
+    ) -> Iterator[Entry]:
+        """Yield the entries of bands 1 to ``highest_band`` that a drill may start from.
+
+        Args:
+            highest_band: the least familiar band, 1-3.
+            endings: spelled endings, one of which they must have as inflected
+                forms; empty for words that are no regular form.
+            keep: says of a normal form whether a word said so is wanted.
+        """
+        words = self._forms(highest_band, endings) if endings else self._plain_words(highest_band)
+        for word, normals in words.items():
+            if any(map(keep, normals)) and (entry := self.get(word)):
+                yield entry
+
+    def heard_as(self, normal: str) -> list[str]:
+        """Return the known words (bands 1-3) that a dictionary lists with this normal form."""
+        if self._heard:
+            return self._heard.get(normal, [])
+        rows = self._connection.execute("SELECT word FROM heard WHERE normal = ?", [normal])
+        return [word for (word,) in rows]
+
     def sounding_like(self, normal: str) -> list[Entry]:
-        """Return every entry with this normal form among its pronunciations."""
-        condition = "WHERE word.word IN (SELECT word FROM pronunciation WHERE normal = ?)"
-        return list(self._entries(condition, [normal]))
+        """Return every entry, of any band, that may be said like this."""
+        words = self._connection.execute(
+            "SELECT DISTINCT word FROM pronunciation WHERE normal = ? AND usable", [normal]
+        ).fetchall()
+        return [entry for (word,) in words if (entry := self.get(word))]
 
     def rhyming_with(self, rhyme: str, *, highest_band: int) -> list[str]:
         """Return words of bands 1 to ``highest_band`` whose first usable pronunciation rhymes."""
@@ -144,18 +172,39 @@ class Lexicon:
         )
         return [Inflection(*row) for row in rows]
 
-    def _entries(self, condition: str, values: Iterable[object]) -> Iterator[Entry]:
-        query = f"{_ENTRY} {condition} ORDER BY word.word, pronunciation.place"
-        word: tuple[Any, ...] = ()
-        said: list[Pronunciation] = []
-        for row in self._connection.execute(query, list(values)):
-            if said and row[0] != word[0]:
-                yield _entry(word, said)
-                said = []
-            word = row[:10]
-            said.append(Pronunciation(*row[10:]))
-        if said:
-            yield _entry(word, said)
+    def _forms(self, highest_band: int, endings: frozenset[str]) -> dict[str, list[str]]:
+        places = ", ".join("?" * len(endings))
+        rows = self._connection.execute(
+            "SELECT word, normal FROM word_ending JOIN pronunciation USING (word)"
+            f" WHERE ending IN ({places}) AND band BETWEEN 1 AND ? AND usable"  # noqa: S608
+            " ORDER BY word",
+            [*sorted(endings), highest_band],
+        )
+        return _listed(rows)
+
+    def _plain_words(self, highest_band: int) -> dict[str, list[str]]:
+        rows = self._connection.execute("SELECT normal, word, band, is_form FROM heard").fetchall()
+        # These words lead to thousands of look-ups by sound: keep what was read.
+        self._heard = _listed((normal, word) for normal, word, _, _ in rows)
+        return _listed(
+            (word, normal)
+            for normal, word, band, is_form in rows
+            if band <= highest_band and not is_form
+        )
+
+    def _entries(self, condition: str, values: Sequence[object]) -> Iterator[Entry]:
+        rows = self._connection.execute(
+            f"{_ENTRY} {condition} ORDER BY word.word, pronunciation.place", values
+        )
+        for _, variants in groupby(rows, key=itemgetter(0)):
+            yield _entry(list(variants))
+
+
+def _listed(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
+    listed: dict[str, list[str]] = {}
+    for key, value in pairs:
+        listed.setdefault(key, []).append(value)
+    return listed
 
 
 def stored_fingerprint(path: Path) -> str:
@@ -167,10 +216,12 @@ def stored_fingerprint(path: Path) -> str:
         return ""
 
 
-def _entry(word: tuple[Any, ...], said: list[Pronunciation]) -> Entry:
-    spelling, zipf, band, reason, parts, picturable, is_name, is_heteronym, base, endings = word
+def _entry(variants: list[tuple[Any, ...]]) -> Entry:
+    word, zipf, band, reason, parts, picturable, is_name, is_heteronym, base, endings = variants[
+        0
+    ][:_FIRST_OF_SAID]
     return Entry(
-        spelling,
+        word,
         zipf,
         band,
         reason,
@@ -180,5 +231,5 @@ def _entry(word: tuple[Any, ...], said: list[Pronunciation]) -> Entry:
         bool(is_heteronym),
         base,
         tuple(endings.split(",")) if endings else (),
-        tuple(said),
+        tuple(Pronunciation(*row[_FIRST_OF_SAID:]) for row in variants),
     )

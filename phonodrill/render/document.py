@@ -3,42 +3,36 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(NamedTuple):
     """Rows under headings."""
 
     headings: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Questions:
+class Questions(NamedTuple):
     """Numbered lines to say, each with its answer and how both sound."""
 
     lines: tuple[tuple[str, str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Words:
+class Words(NamedTuple):
     """Words to read or sort, several a line."""
 
     words: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
+class Section(NamedTuple):
     """A part with a heading; the heading may be empty."""
 
     heading: str
     body: Table | Questions | Words
 
 
-@dataclass(frozen=True, slots=True)
-class Document:
+class Document(NamedTuple):
     """One result, ready for every format.
 
     Attributes:
@@ -54,3 +48,12 @@ class Document:
     sections: tuple[Section, ...]
     data: dict[str, Any]
     records: Sequence[dict[str, Any]]
+
+
+def counted(number: int, noun: str) -> str:
+    """Write a number with its noun.
+
+    >>> counted(1, "item"), counted(8, "item")
+    ('1 item', '8 items')
+    """
+    return f"{number:,} {noun}" + "s" * (number != 1)

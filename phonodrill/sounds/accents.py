@@ -12,12 +12,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from itertools import product
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Merger:
+class Merger(NamedTuple):
     """Two sounds that some speakers say alike.
 
     Attributes:

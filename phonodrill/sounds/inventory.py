@@ -13,8 +13,8 @@ making another sound (common practice, no source).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 
 class Kind(StrEnum):
@@ -29,8 +29,7 @@ class Kind(StrEnum):
     GLIDE = "glide"
 
 
-@dataclass(frozen=True, slots=True)
-class Phoneme:
+class Phoneme(NamedTuple):
     """One sound of US English.
 
     Attributes:

@@ -26,6 +26,9 @@ class Notation(StrEnum):
     ARPABET = "arpabet"
 
 
+SCRIPT = Notation.MARKS
+"""How sounds are written in what a teacher says, unless asked otherwise."""
+
 def parse_arpabet(text: str) -> tuple[str, str]:
     """Turn CMUdict phones into ``(sounds, stress)``.
 

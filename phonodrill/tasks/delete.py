@@ -1,4 +1,9 @@
-"""Deletion: say a word, take off its first or last sound, hear another word."""
+"""Deletion: say a word, take off its first or last sound, hear another word.
+
+A vowel is never parted from the R behind it: without the R it is another vowel
+(*hear* without its last sound is not quite *he*). A vowel that carries the main
+stress stays: without it nothing is left to stress (*easter* is not *stir*).
+"""
 
 from __future__ import annotations
 
@@ -8,7 +13,7 @@ from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.selection import Pool, Query, Spoken
 from phonodrill.sounds.accents import holds_in_every_accent
 from phonodrill.sounds.inventory import VOWELS
-from phonodrill.sounds.units import split_units, splits_heard_affricate
+from phonodrill.sounds.units import RVowels, split_units, splits_heard_affricate
 from phonodrill.tasks.difficulty import deletion_difficulty
 from phonodrill.tasks.item import Item, Position
 
@@ -24,7 +29,12 @@ def candidates(pool: Pool, query: Query, at: Position) -> Iterator[Item]:
         query: band, sound and how vowel + R is counted.
         at: whether the first or the last sound is taken off.
     """
-    for entry in pool.stimuli:
+    lengths = (1,) if query.r_vowels is RVowels.TWO else (1, 2)
+
+    def may_leave_a_word(normal: str) -> bool:
+        return any(pool.lexicon.heard_as(drop(normal, at, length)) for length in lengths)
+
+    for entry in pool.stimuli(may_leave_a_word):
         for said in _ways_to_say(entry):
             item = _item(pool, query, at, entry, said)
             if item and (not query.sound or query.sound == item.sound):
@@ -32,8 +42,12 @@ def candidates(pool: Pool, query: Query, at: Position) -> Iterator[Item]:
 
 
 def _ways_to_say(entry: Entry) -> tuple[Pronunciation, ...]:
-    """A heteronym is asked for in each reading; any other word in its first way."""
-    usable = entry.usable_pronunciations
+    """A heteronym is asked for in each reading; any other word in its first way.
+
+    Only ways that a dictionary lists: a form built from base + ending is good
+    for a sort, but an oral item rests on two dictionary entries.
+    """
+    usable = tuple(said for said in entry.usable_pronunciations if said.is_listed)
     return usable if entry.is_heteronym else usable[:1]
 
 
@@ -44,6 +58,8 @@ def _item(
     unit = units[0] if at is Position.FIRST else units[-1]
     answers = _answers(pool, query, said.normal, at, len(unit))
     if len(units) < 2 or not answers:
+        return None
+    if _parts_vowel_from_r(said.sounds, at) or _takes_the_stress(unit, said.stress, at):
         return None
     index = 0 if at is Position.FIRST else len(said.sounds) - 1
     if query.band == 1 and splits_heard_affricate(said.sounds, index):
@@ -66,6 +82,14 @@ def _item(
         band=band,
         difficulty=deletion_difficulty(said.sounds, at, band),
     )
+
+
+def _parts_vowel_from_r(sounds: str, at: Position) -> bool:
+    return at is Position.LAST and sounds[-1] == "r" and sounds[-2] in VOWELS
+
+
+def _takes_the_stress(unit: str, stress: str, at: Position) -> bool:
+    return _stress_of(unit, stress, at) == "1"
 
 
 def drop(sounds: str, at: Position, length: int = 1) -> str:

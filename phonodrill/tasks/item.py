@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+from typing import NamedTuple
 
 from phonodrill.lexicon.entry import Pronunciation
 
@@ -15,8 +15,7 @@ class Position(StrEnum):
     LAST = "last"
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(NamedTuple):
     """A question and its checked answer.
 
     Attributes:

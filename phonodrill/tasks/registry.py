@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
+from typing import NamedTuple
 
 from phonodrill.selection import Pool, Query
 from phonodrill.tasks import delete
@@ -13,8 +13,7 @@ from phonodrill.tasks.item import Item, Position
 Candidates = Callable[[Pool, Query, Position], Iterator[Item]]
 
 
-@dataclass(frozen=True, slots=True)
-class Task:
+class Task(NamedTuple):
     """A phonemic task.
 
     Attributes:

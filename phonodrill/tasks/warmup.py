@@ -4,17 +4,16 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.selection import HIGHEST_KNOWN_BAND, Query, select
+from phonodrill.selection import HIGHEST_KNOWN_BAND, Pool, Query, select
 from phonodrill.tasks.choose import choose
 from phonodrill.tasks.item import Item, Position
 from phonodrill.tasks.registry import Task
 
 
-@dataclass(frozen=True, slots=True)
-class WarmUp:
+class WarmUp(NamedTuple):
     """A set of items and how it was chosen.
 
     Attributes:
@@ -22,7 +21,7 @@ class WarmUp:
         at: where in the word.
         items: easy to hard.
         query: what was asked for.
-        count: how many were asked for.
+        wanted: how many items were asked for.
         seed: makes the same set again.
         notes: one line each on what could not be met and what to loosen.
     """
@@ -31,7 +30,7 @@ class WarmUp:
     at: Position
     items: tuple[Item, ...]
     query: Query
-    count: int
+    wanted: int
     seed: int
     notes: tuple[str, ...]
 
@@ -49,38 +48,39 @@ def make_warmup(
         count: how many items are wanted.
         seed: the same seed gives the same set.
     """
-    items = _items(lexicon, task, at, query, count, seed)
-    notes = () if len(items) == count else (_shortage(lexicon, task, at, query, count, len(items)),)
+    pool = select(lexicon, query)
+    items = choose(task.candidates(pool, query, at), count, random.Random(seed))
+    notes = () if len(items) == count else (_shortage(pool, task, at, count, len(items)),)
     return WarmUp(task.name, at, tuple(items), query, count, seed, notes)
 
 
-def _items(
-    lexicon: Lexicon, task: Task, at: Position, query: Query, count: int, seed: int
-) -> list[Item]:
-    pool = select(lexicon, query)
-    return choose(task.candidates(pool, query, at), count, random.Random(seed))
-
-
-def _shortage(
-    lexicon: Lexicon, task: Task, at: Position, query: Query, count: int, got: int
-) -> str:
-    """Say how many there are, and how many more each loosened constraint gives."""
-    offers = [
-        f"{change} ({len(more)})"
-        for change, looser in _looser(query)
-        if len(more := _items(lexicon, task, at, looser, count, 0)) > got
-    ]
+def _shortage(pool: Pool, task: Task, at: Position, count: int, got: int) -> str:
+    """Say how many there are, and the first constraint that gives more when loosened."""
     plural = "item holds" if got == 1 else "items hold"
     message = f"only {got} of {count} {plural} under these constraints"
-    return f"{message}; for more: {', or '.join(offers)}" if offers else message
+    for change, looser in _looser(pool.query):
+        items = task.candidates(pool._replace(query=looser), looser, at)
+        if _gives_more(items, got):
+            return f"{message}; for more: {change}"
+    return message
+
+
+def _gives_more(items: Iterator[Item], got: int) -> bool:
+    """Whether there are more different answers than ``got``; looks no further."""
+    answers: set[str] = set()
+    for item in items:
+        answers.add(item.answer)
+        if len(answers) > got:
+            return True
+    return False
 
 
 def _looser(query: Query) -> Iterator[tuple[str, Query]]:
     if query.band < HIGHEST_KNOWN_BAND:
-        yield f"--band {query.band + 1}", replace(query, band=query.band + 1)
+        yield f"--band {query.band + 1}", query._replace(band=query.band + 1)
     if query.sound:
-        yield "no --sound", replace(query, sound="")
+        yield "no --sound", query._replace(sound="")
     if query.endings:
-        yield "no --ending", replace(query, endings=frozenset())
+        yield "no --ending", query._replace(endings=frozenset())
     if query.words:
-        yield "no --words", replace(query, words=())
+        yield "no --words", query._replace(words=())

@@ -1,0 +1,64 @@
+"""How a sort is shown."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from phonodrill.endings.classify import Ending
+from phonodrill.endings.sort import By, Sort
+from phonodrill.render.document import Document, Section, Table, Words, counted
+from phonodrill.sounds.notation import SCRIPT, Notation, symbols
+
+
+def document(result: Sort, notation: Notation | None, seed: int) -> Document:
+    """Show a sort: the mixed list, then the groups as the answer key."""
+    records = [
+        _ending(ending) for group in result.groups for ending in group.words
+    ]
+    sections = [Section("To sort", Words(result.to_sort))]
+    for group in result.groups:
+        heading = _label(group.label, result.by, notation or SCRIPT)
+        sections.append(
+            Section(f"{heading}  ({len(group.words)})", Words(tuple(e.word for e in group.words)))
+        )
+    watch_outs = tuple((r["word"], r["watch_out"]) for r in records if r["watch_out"])
+    if watch_outs:
+        sections.append(Section("Watch out", Table(("word", "why"), watch_outs)))
+    data = {
+        "by": str(result.by),
+        "seed": seed,
+        "groups": [
+            {
+                str(result.by): group.label,
+                "words": [_ending(ending) for ending in group.words],
+            }
+            for group in result.groups
+        ],
+        "left_out": [{"word": word, "why": why} for word, why in result.left_out],
+    }
+    what = "sound" if result.by is By.SOUND else "spelling"
+    about = f"{counted(len(records), 'word')}, seed {seed}; the groups are the answer key"
+    return Document(f"Sort by the {what} of the ending", about, tuple(sections), data, records)
+
+
+def _ending(ending: Ending) -> dict[str, Any]:
+    return {
+        "word": ending.word,
+        "base": ending.base,
+        "ending": ending.ending,
+        "sound": ending.sound,
+        "rule": ending.rule,
+        "arpabet": ending.said.arpabet,
+        "part_of_speech": ", ".join(ending.parts_of_speech),
+        "watch_out": ending.watch_out,
+    }
+
+
+def _label(label: str, by: By, notation: Notation) -> str:
+    if by is By.SPELLING:
+        return f"-{label}"
+    if notation is Notation.IPA:
+        return f"/{label}/"
+    sounds = label.replace("aɪ", "I")
+    stress = "1" if label in ("iz", "aɪz") else "0" * (len(sounds) - 1)
+    return f"/{''.join(symbols(sounds, stress, notation))}/"

@@ -16,7 +16,7 @@ from __future__ import annotations
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
-from phonodrill.version import VERSION as __version__
+from phonodrill.version import VERSION
 
 if TYPE_CHECKING:
     from phonodrill.endings.classify import Ending as Ending
@@ -70,6 +70,7 @@ _HOMES = {
     "sort_words": "phonodrill.endings.sort",
 }
 
+__version__ = VERSION
 __all__ = ["__version__", *_HOMES]  # noqa: PLE0604
 
 

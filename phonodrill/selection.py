@@ -75,7 +75,13 @@ class Pool(NamedTuple):
         query = self.query
         if query.words:
             found = map(self.lexicon.get, dict.fromkeys(query.words))
-            entries = (e for e in found if e and (query.endings <= {*e.endings}))
+            entries = iter(
+                [
+                    e
+                    for e in found
+                    if e and not (query.endings and query.endings.isdisjoint(e.endings))
+                ]
+            )
         else:
             entries = self.lexicon.matching(
                 highest_band=query.band, endings=query.endings, keep=keep
@@ -113,12 +119,14 @@ def select(lexicon: Lexicon, query: Query) -> Pool:
 def may_be_said(entry: Entry, gate: Gate) -> bool:
     """Whether an entry may be said by itself at all: by band, evidence and gate.
 
-    Letters (*a*, *i*) and interjections (*huh*, *shh*) are no words for a drill.
+    Letters (*a*, *i*), contractions (*I'll*) and interjections (*shh*) are no
+    words for a drill.
     """
     return (
         entry.band > 0
         and not entry.is_name
         and len(entry.word) > 1
+        and entry.word.isalpha()
         and entry.parts_of_speech[:1] != ("interjection",)
         and bool(entry.usable_pronunciations)
         and gate.allows(entry.word, (said.normal for said in entry.pronunciations))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
+from importlib import import_module
 from pathlib import Path
 
 from phonodrill.cli.options import Format
@@ -16,6 +17,12 @@ _BY_SUFFIX = {
     ".md": Format.MARKDOWN,
     ".csv": Format.CSV,
     ".json": Format.JSON,
+}
+_RENDERERS = {
+    Format.TEXT: "phonodrill.render.as_text",
+    Format.MARKDOWN: "phonodrill.render.as_markdown",
+    Format.CSV: "phonodrill.render.as_csv",
+    Format.JSON: "phonodrill.render.as_json",
 }
 
 
@@ -41,15 +48,9 @@ def deliver(document: Document, chosen: Format | None, out: Path | None) -> None
 
 def render(document: Document, kind: Format) -> str:
     """Render a document in one of the plain formats."""
-    if kind is Format.JSON:
-        from phonodrill.render import as_json as renderer
-    elif kind is Format.CSV:
-        from phonodrill.render import as_csv as renderer
-    elif kind is Format.MARKDOWN:
-        from phonodrill.render import as_markdown as renderer
-    else:
-        from phonodrill.render import as_text as renderer
-    return renderer.render(document)
+    renderer = import_module(_RENDERERS[kind])
+    text: str = renderer.render(document)
+    return text
 
 
 def write_whole(path: Path, content: bytes) -> None:
@@ -60,20 +61,21 @@ def write_whole(path: Path, content: bytes) -> None:
     """
     import tempfile
 
-    partial = None
+    partial: Path | None = None
     try:
-        handle, partial = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+        partial = Path(name)
         with os.fdopen(handle, "wb") as file:
             file.write(content)
             file.flush()
             os.fsync(file.fileno())
         mode = path.stat().st_mode if path.exists() else 0o666 & ~_umask()
-        os.chmod(partial, mode)
-        os.replace(partial, path)
+        partial.chmod(mode)
+        partial.replace(path)
     except OSError as error:
         if partial:
             with contextlib.suppress(OSError):
-                os.unlink(partial)
+                partial.unlink()
         raise PhonodrillError(
             f"cannot write {path}: {error.strerror}", "another folder or name for --out"
         ) from error

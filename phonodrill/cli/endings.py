@@ -19,12 +19,14 @@ from phonodrill.render.views import sort as view
 from phonodrill.selection import Query, may_be_shown
 
 ENDINGS = ("s", "es", "ies")
-app = typer.Typer(help="Sort words by their ending.", no_args_is_help=True, rich_markup_mode=None)
+app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
-@app.callback()
-def endings() -> None:
+@app.callback(invoke_without_command=True)
+def endings(context: typer.Context) -> None:
     """Sort words by their ending."""
+    if context.invoked_subcommand is None:
+        typer.echo(context.get_help())
 
 
 @app.command("sort")
@@ -67,5 +69,7 @@ def sort(
         else:
             result = sort_vocabulary(lexicon, Query(band, wanted), by, count, rng)
     if not result.groups:
-        raise PhonodrillError("no word here has an -s ending", "words such as torches, ropes, skies")
+        raise PhonodrillError(
+            "no word here has an -s ending", "words such as torches, ropes, skies"
+        )
     deliver(view.document(result, notation, seed), format_, out)

@@ -9,10 +9,10 @@ import typer
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.render.views import lexicon as view
 from phonodrill.render.document import Table
+from phonodrill.render.views import lexicon as view
 
-app = typer.Typer(rich_markup_mode=None)
+app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
 @app.command()

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import sys
 from importlib import import_module
-from typing import Annotated
+from typing import Annotated, Any
 
 import typer
-from typer.core import TyperCommand, TyperGroup
+from typer.core import TyperGroup
 from typer.main import get_command
 
 from phonodrill.errors import PhonodrillError
@@ -25,11 +25,11 @@ COMMANDS = {
 class LazyGroup(TyperGroup):
     """A group that imports a command's module when the command is asked for."""
 
-    def list_commands(self, ctx: typer.Context) -> list[str]:  # noqa: ARG002
+    def list_commands(self, ctx: Any) -> list[str]:  # noqa: ARG002
         """Name the commands in the order of the table."""
         return list(COMMANDS)
 
-    def get_command(self, ctx: typer.Context, cmd_name: str) -> TyperCommand | TyperGroup | None:  # noqa: ARG002
+    def get_command(self, ctx: Any, cmd_name: str) -> Any:  # noqa: ARG002
         """Import a command, or return None for a name that is none."""
         if cmd_name not in COMMANDS:
             return None
@@ -42,7 +42,6 @@ app = typer.Typer(
     name="phonodrill",
     cls=LazyGroup,
     help="Make word-study drills in which every word, sound and answer was checked.",
-    no_args_is_help=True,
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["-h", "--help"]},
@@ -55,14 +54,17 @@ def _version(wanted: bool) -> None:
         raise typer.Exit
 
 
-@app.callback()
+@app.callback(invoke_without_command=True)
 def phonodrill(
+    context: typer.Context,
     version: Annotated[
         bool,
         typer.Option("--version", callback=_version, is_eager=True, help="Show the version."),
     ] = False,
 ) -> None:
     """Make word-study drills in which every word, sound and answer was checked."""
+    if context.invoked_subcommand is None and not version:
+        typer.echo(context.get_help())
 
 
 def main() -> None:
@@ -80,8 +82,6 @@ def main() -> None:
         sys.exit(0)
     except typer.TyperException as error:
         message = error.format_message()
-        if not message:
-            sys.exit(0)
         _complain(message[:1].lower() + message[1:], "phonodrill --help")
         sys.exit(2)
     sys.exit(status if isinstance(status, int) else 0)

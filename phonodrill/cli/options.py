@@ -42,9 +42,7 @@ NotationOption = Annotated[
     Optional[Notation],
     typer.Option("--notation", help="How sounds are written; marks in text, IPA in data."),
 ]
-WordsOption = Annotated[
-    Optional[Path], typer.Option("--words", help="Your own words, one a line.")
-]
+WordsOption = Annotated[Optional[Path], typer.Option("--words", help="Your own words, one a line.")]
 CountOption = Annotated[int, typer.Option("--count", help="How many, 1 to 200.")]
 
 

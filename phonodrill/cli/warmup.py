@@ -25,14 +25,15 @@ from phonodrill.tasks.warmup import make_warmup
 ENDINGS = ("s", "es", "ies", "ed", "ing")
 TaskName = StrEnum("TaskName", {name.upper(): name for name in TASKS})  # type: ignore[misc]
 
-app = typer.Typer(rich_markup_mode=None)
+_DELETE = TaskName("delete")
+app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
 @app.command()
 def warmup(
     task: Annotated[
         TaskName, typer.Option("--task", help="What is done with each word.")
-    ] = TaskName("delete"),
+    ] = _DELETE,
     drop: Annotated[
         Optional[Position], typer.Option("--drop", help="Which sound is taken off.")
     ] = None,

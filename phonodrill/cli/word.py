@@ -16,7 +16,7 @@ from phonodrill.render.views import word as view
 from phonodrill.selection import HIGHEST_KNOWN_BAND, may_be_said, may_be_shown, nearest_words
 
 SHOWN_RHYMES = 12
-app = typer.Typer(rich_markup_mode=None)
+app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
 @app.command()

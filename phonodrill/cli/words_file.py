@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import NamedTuple
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.lexicon.store import Lexicon
 
 HIGHEST_LINES = 20_000
 
@@ -48,9 +47,7 @@ def read_words(path: Path) -> list[Line]:
     return lines
 
 
-def problems_of(
-    lines: list[Line], why: Callable[[str], str | None]
-) -> tuple[list[str], list[str]]:
+def problems_of(lines: list[Line], why: Callable[[str], str | None]) -> tuple[list[str], list[str]]:
     """Part the words that can be used from those that cannot.
 
     Args:

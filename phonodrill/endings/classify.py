@@ -85,10 +85,12 @@ def classify(form: str, lexicon: Lexicon, exceptions: Exceptions) -> list[Ending
     found = []
     for word in dict.fromkeys([*possible_bases(form), *irregular]):
         base = lexicon.get(word)
-        if base is None or (word not in listed and word not in irregular):
-            # A form that the dictionaries lack: any noun or verb may be its base.
-            if base is None or listed or is_own_word or not _takes_s(base):
-                continue
+        if base is None:
+            continue
+        # For a form that the dictionaries lack, any noun or verb may be the base.
+        is_free = not listed and not is_own_word and _takes_s(base)
+        if not (word in listed or word in irregular or is_free):
+            continue
         familiarity = (base.band or HIGHEST_BAND + 1, -base.zipf)
         found.append((familiarity, _ending(form, base, lexicon, exceptions)))
     return [ending for _, ending in sorted(found, key=lambda pair: pair[0])]

@@ -7,8 +7,9 @@ GPO Style Manual, chapter 5 (y to ies, f to ves).
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import NamedTuple
+
+_CONSONANT_Y = tuple(f"{letter}y" for letter in "bcdfghjklmnpqrstvwxz")
 
 
 class Rule(NamedTuple):
@@ -17,30 +18,36 @@ class Rule(NamedTuple):
     Attributes:
         name: short name, used for grouping and in JSON.
         ending: the label of what the eye sees at the end.
-        spell: makes the form from a base, or None where the rule cannot apply.
+        base_ends: letters one of which the base must end with; empty for any.
+        dropped: how many letters of the base go.
+        added: the letters that come instead.
+        doubled: whether the last letter is doubled first.
     """
 
     name: str
     ending: str
-    spell: Callable[[str], str | None]
+    base_ends: tuple[str, ...]
+    dropped: int
+    added: str
+    doubled: bool = False
 
+    def spell(self, base: str) -> str:
+        """Add the ending to a base; empty where the rule cannot apply."""
+        if self.base_ends and not base.endswith(self.base_ends):
+            return ""
+        return base[: len(base) - self.dropped] + base[-1] * self.doubled + self.added
 
-def _if_ends(base: str, letters: tuple[str, ...], form: str) -> str | None:
-    return form if base.endswith(letters) else None
-
-
-_VOWEL_LETTERS = ("a", "e", "i", "o", "u")
-_AFTER_ES = ("s", "x", "z", "ch", "sh", "o")
 
 RULES: tuple[Rule, ...] = (
-    Rule("y to i, add es", "ies", lambda base: _y_to_ies(base)),
-    Rule("f to v, add es", "ves", lambda base: _if_ends(base, ("f",), base[:-1] + "ves")),
-    Rule("fe to ve, add s", "ves", lambda base: _if_ends(base, ("fe",), base[:-2] + "ves")),
-    Rule("double, add es", "es", lambda base: _if_ends(base, ("s", "z"), base + base[-1] + "es")),
-    Rule("add es", "es", lambda base: _if_ends(base, _AFTER_ES, base + "es")),
-    Rule("add s after ie", "ies", lambda base: _if_ends(base, ("ie",), base + "s")),
-    Rule("add s", "s", lambda base: base + "s"),
+    Rule("y to i, add es", "ies", (*_CONSONANT_Y, "quy"), 1, "ies"),
+    Rule("f to v, add es", "ves", ("f",), 1, "ves"),
+    Rule("fe to ve, add s", "ves", ("fe",), 2, "ves"),
+    Rule("double, add es", "es", ("s", "z"), 0, "es", doubled=True),
+    Rule("add es", "es", ("s", "x", "z", "ch", "sh", "o"), 0, "es"),
+    Rule("add s after ie", "ies", ("ie",), 0, "s"),
+    Rule("add s", "s", (), 0, "s"),
 )
+_PLACE = {rule.name: place for place, rule in enumerate(RULES)}
 
 
 def rule_for(form: str, base: str) -> Rule | None:
@@ -49,7 +56,7 @@ def rule_for(form: str, base: str) -> Rule | None:
     >>> rule_for("ferries", "ferry").name, rule_for("hedges", "hedge").name
     ('y to i, add es', 'add s')
     """
-    return next((rule for rule in RULES if rule.spell(base) == form), None)
+    return next((rule for rule in RULES if base and rule.spell(base) == form), None)
 
 
 def possible_bases(form: str) -> list[str]:
@@ -59,18 +66,5 @@ def possible_bases(form: str) -> list[str]:
     ['pony', 'ponie']
     """
     stems = {form[:-1], form[:-2], form[:-3], form[:-3] + "y", form[:-3] + "f", form[:-3] + "fe"}
-    bases = [stem for stem in stems if len(stem) > 1 and rule_for(form, stem)]
-    order = [rule.name for rule in RULES]
-    return sorted(bases, key=lambda base: (_place(form, base, order), base))
-
-
-def _place(form: str, base: str, order: list[str]) -> int:
-    rule = rule_for(form, base)
-    return order.index(rule.name) if rule else len(order)
-
-
-def _y_to_ies(base: str) -> str | None:
-    if not base.endswith("y") or len(base) < 2:
-        return None
-    vowel_before = base[-2] in _VOWEL_LETTERS and not base.endswith("quy")
-    return None if vowel_before else base[:-1] + "ies"
+    found = [(rule, stem) for stem in stems if stem and (rule := rule_for(form, stem))]
+    return [stem for rule, stem in sorted(found, key=lambda pair: (_PLACE[pair[0].name], pair[1]))]

@@ -9,10 +9,10 @@ from typing import Any
 from hatchling.builders.hooks.plugin.interface import BuildHookInterface
 
 
-class LexiconBuildHook(BuildHookInterface):  # type: ignore[type-arg,misc]
+class LexiconBuildHook(BuildHookInterface):  # type: ignore[type-arg]
     """Put ``lexicon.sqlite`` into the wheel; an editable install gets it in place."""
 
-    def initialize(self, version: str, build_data: dict[str, Any]) -> None:
+    def initialize(self, version: str, build_data: dict[str, Any]) -> None:  # noqa: ARG002
         """Compile, unless the file there was made from the very same data."""
         root = Path(self.root)
         sys.path.insert(0, str(root))

@@ -74,7 +74,8 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         },
     )
     disagreements = find_disagreements(
-        expected, {word: [r.normal for r in rows] for word, rows in pronunciations.items()},
+        expected,
+        {word: [r.normal for r in rows] for word, rows in pronunciations.items()},
         exceptions,
     )
     irregular = {row.word for row in disagreements}
@@ -84,7 +85,7 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
     with closing(sqlite3.connect(partial)) as connection, connection:
         connection.executescript(SCHEMA)
         _insert(connection, "meta", _meta(wordlists_folder))
-        _insert(connection, "source", map(astuple, sources.credits()))
+        _insert(connection, "source", map(astuple, sources.list_credits()))
         _insert(connection, "word", map(astuple, words))
         rows = checked_against_bases(pronunciations, expected, exceptions)
         _insert(connection, "pronunciation", map(astuple, rows))
@@ -101,6 +102,7 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         )
         _insert(connection, "never_say", _never_say(tables, pronunciations, inflections))
         _insert(connection, "ending_exception", map(astuple, tables.ending_exceptions))
+        _insert(connection, "s_spelling", map(astuple, tables.s_spellings))
         _insert(connection, "disagreement", map(astuple, disagreements))
     with closing(sqlite3.connect(partial)) as connection:
         connection.execute("VACUUM")
@@ -114,7 +116,7 @@ def fingerprint(wordlists_folder: Path) -> str:
     code = [*(package / "lexicon").glob("*.py"), *(package / "sounds").glob("*.py")]
     for path in sorted([*code, *wordlists_folder.glob("*.tsv")], key=lambda path: path.name):
         digest.update(path.name.encode() + b"\0" + path.read_bytes())
-    for source in sources.credits():
+    for source in sources.list_credits():
         digest.update(repr(sorted(asdict(source).items())).encode())
     return digest.hexdigest()
 
@@ -126,13 +128,11 @@ def _meta(wordlists_folder: Path) -> list[tuple[str, str]]:
     ]
 
 
-def _insert(
-    connection: sqlite3.Connection, table: str, rows: Iterable[tuple[object, ...]]
-) -> None:
+def _insert(connection: sqlite3.Connection, table: str, rows: Iterable[tuple[object, ...]]) -> None:
     listed = list(rows)
     if listed:
         places = ", ".join("?" * len(listed[0]))
-        connection.executemany(f"INSERT INTO {table} VALUES ({places})", listed)
+        connection.executemany(f"INSERT INTO {table} VALUES ({places})", listed)  # noqa: S608
 
 
 def _words(
@@ -167,7 +167,9 @@ def _words(
             is_name=reason == "name",
             is_heteronym=word in heteronyms,
             base=max((row.base for row in rows), key=lambda base: (zipf[base], base), default=word),
-            endings=",".join(sorted({_ending(row) for row in rows if word not in irregular} - {""})),
+            endings=",".join(
+                sorted({_ending(row) for row in rows if word not in irregular} - {""})
+            ),
         )
 
 

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-
 from phonodrill.sounds import notation
 from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.syllables import count_syllables
-
 
 DERIVED = "base + ending"
 """Origin of a pronunciation that no dictionary lists but that of its base."""
@@ -53,7 +51,11 @@ class Pronunciation(NamedTuple):
         CMUdict writes it now as AH0, now as IH0.
         """
         weak = self.with_base == "agrees" and self.sounds.endswith(("ʌz", "ʌd"))
-        return f"{self.sounds[:-2]}ɪ{self.sounds[-1]}" if weak and self.stress[-1] == "0" else self.sounds
+        return (
+            f"{self.sounds[:-2]}ɪ{self.sounds[-1]}"
+            if weak and self.stress[-1] == "0"
+            else self.sounds
+        )
 
     @property
     def arpabet(self) -> str:

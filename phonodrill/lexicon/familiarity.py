@@ -12,6 +12,8 @@ NOT_REVIEWED = "not reviewed"
 OLDER = 4
 COMMON_FORM = 4.0
 """Zipf from which a form takes its base's band whatever its part of speech."""
+VERB_IN_USE = 3.2
+"""Zipf of the -ing form from which a word is in use as a verb (*raining*, not *eyeing*)."""
 RARE_FORM = 2.0
 """Zipf below which a form is left out even if its base is well known."""
 RARER_THAN_BASE = 2.0
@@ -28,9 +30,9 @@ def is_familiar(
 ) -> bool:
     """Whether children who know the base meet this form.
 
-    Forms of the base's main part of speech for a child (*ears*, not *eared*)
-    that are not much rarer than the base or than a rival spelling, and all
-    common forms.
+    Forms of the base's main part of speech for a child (*ears*, not *eared*), or
+    of a verb in use, that are not much rarer than the base or than a rival
+    spelling; and all common forms.
     """
     base = tables.vocabulary.get(row.base)
     if base is None or base.band == 0 or zipf[row.form] < best[row.base, row.inflection] - RIVAL:
@@ -38,7 +40,11 @@ def is_familiar(
     if zipf[row.form] >= COMMON_FORM:
         return True
     floor = max(RARE_FORM, zipf[row.base] - RARER_THAN_BASE)
-    return row.part_of_speech == base.part_of_speech and zipf[row.form] >= floor
+    verb_in_use = best.get((row.base, "present participle"), 0.0) >= VERB_IN_USE
+    fits = row.part_of_speech == base.part_of_speech or (
+        row.part_of_speech == "verb" and verb_in_use
+    )
+    return fits and zipf[row.form] >= floor
 
 
 def band_of(

@@ -51,6 +51,13 @@ Pronunciations = dict[str, list[PronunciationRow]]
 def read_pronunciations(
     cmudict: Mapping[str, list[str]], tables: Wordlists, second: SecondDictionary
 ) -> Pronunciations:
+    """Make the rows of every word in CMUdict or in our tables, mended and judged.
+
+    Args:
+        cmudict: word -> the phones of its variants.
+        tables: our tables.
+        second: the second dictionary.
+    """
     readings: dict[str, dict[str, str]] = {}
     for reading in tables.heteronyms:
         readings.setdefault(reading.word, {})[reading.phones] = reading.meaning
@@ -126,7 +133,11 @@ def derive_missing(
     for row in inflections:
         base = tables.vocabulary.get(row.base)
         familiar = base is not None and 0 < base.band < OLDER
-        if familiar and row.form not in pronunciations and keeps_base_sounds(spelled_ending(row.form, row.base, row.inflection)):
+        if (
+            familiar
+            and row.form not in pronunciations
+            and keeps_base_sounds(spelled_ending(row.form, row.base, row.inflection))
+        ):
             for said in trusted(pronunciations[row.base]):
                 sounds, stress = with_ending((said.sounds, said.stress), row.inflection)
                 derived = replace(

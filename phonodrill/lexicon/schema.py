@@ -71,6 +71,9 @@ CREATE TABLE ending_exception (
     form TEXT NOT NULL, base TEXT NOT NULL, sound TEXT NOT NULL, watch_out TEXT NOT NULL,
     PRIMARY KEY (form, base)
 ) WITHOUT ROWID;
+CREATE TABLE s_spelling (
+    base TEXT PRIMARY KEY, rule TEXT NOT NULL, part_of_speech TEXT NOT NULL
+) WITHOUT ROWID;
 CREATE TABLE disagreement (
     word TEXT NOT NULL, base TEXT NOT NULL, expected TEXT NOT NULL, found TEXT NOT NULL,
     PRIMARY KEY (word, base)

@@ -41,7 +41,7 @@ class Inflection:
     inflection: str
 
 
-def credits() -> list[Source]:
+def list_credits() -> list[Source]:
     """Name every source with the version that is installed."""
     return [
         Source(

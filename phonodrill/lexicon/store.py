@@ -8,7 +8,7 @@ from itertools import groupby
 from operator import itemgetter
 from pathlib import Path
 from types import TracebackType
-from typing import Any
+from typing import Any, Self
 
 from phonodrill.errors import LexiconMissingError
 from phonodrill.lexicon.entry import Entry, Inflection, Pronunciation
@@ -55,7 +55,7 @@ class Lexicon:
             self.close()
             raise LexiconMissingError(f"{path.name} has schema {version}", _REINSTALL)
 
-    def __enter__(self) -> Lexicon:
+    def __enter__(self) -> Self:
         return self
 
     def __exit__(
@@ -139,6 +139,11 @@ class Lexicon:
         rows = self._connection.execute("SELECT * FROM ending_exception")
         return {(form, base): (sound, watch_out) for form, base, sound, watch_out in rows}
 
+    def s_spellings(self) -> dict[str, tuple[str, str]]:
+        """Return ``base -> (rule, part of speech)`` of -s forms that no rule foretells."""
+        rows = self._connection.execute("SELECT * FROM s_spelling")
+        return {base: (rule, part) for base, rule, part in rows}
+
     def disagreements(self) -> list[tuple[str, str, str, str]]:
         """Return forms that are not base + ending: ``(word, base, expected, found)``."""
         rows = self._connection.execute("SELECT * FROM disagreement ORDER BY word, base")
@@ -175,8 +180,8 @@ class Lexicon:
     def _forms(self, highest_band: int, endings: frozenset[str]) -> dict[str, list[str]]:
         places = ", ".join("?" * len(endings))
         rows = self._connection.execute(
-            "SELECT word, normal FROM word_ending JOIN pronunciation USING (word)"
-            f" WHERE ending IN ({places}) AND band BETWEEN 1 AND ? AND usable"  # noqa: S608
+            "SELECT word, normal FROM word_ending JOIN pronunciation USING (word)"  # noqa: S608
+            f" WHERE ending IN ({places}) AND band BETWEEN 1 AND ? AND usable"
             " ORDER BY word",
             [*sorted(endings), highest_band],
         )
@@ -217,9 +222,9 @@ def stored_fingerprint(path: Path) -> str:
 
 
 def _entry(variants: list[tuple[Any, ...]]) -> Entry:
-    word, zipf, band, reason, parts, picturable, is_name, is_heteronym, base, endings = variants[
-        0
-    ][:_FIRST_OF_SAID]
+    word, zipf, band, reason, parts, picturable, is_name, is_heteronym, base, endings = variants[0][
+        :_FIRST_OF_SAID
+    ]
     return Entry(
         word,
         zipf,

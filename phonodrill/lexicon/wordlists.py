@@ -10,7 +10,16 @@ from phonodrill.lexicon.tables import Row, read_table
 from phonodrill.sounds.notation import parse_arpabet
 
 REASONS = (
-    "abbreviation adult archaic bodily brand clipped foreign insult name violent".split()
+    "abbreviation",
+    "adult",
+    "archaic",
+    "bodily",
+    "brand",
+    "clipped",
+    "foreign",
+    "insult",
+    "name",
+    "violent",
 )
 PARTS = ("adjective", "adverb", "interjection", "noun", "other", "verb")
 BLOCKS = ("alone", "sound", "spelling")
@@ -69,6 +78,15 @@ class EndingException:
 
 
 @dataclass(frozen=True, slots=True)
+class Spelling:
+    """A base whose -s form no rule foretells: a row of s_spellings.tsv."""
+
+    base: str
+    rule: str
+    part_of_speech: str
+
+
+@dataclass(frozen=True, slots=True)
 class Wordlists:
     """All our tables."""
 
@@ -77,6 +95,7 @@ class Wordlists:
     never_say: list[Unfit]
     heteronyms: list[Reading]
     ending_exceptions: list[EndingException]
+    s_spellings: list[Spelling]
 
 
 def read_wordlists(folder: Path) -> Wordlists:
@@ -94,6 +113,7 @@ def read_wordlists(folder: Path) -> Wordlists:
         never_say=_read_never_say(folder / "never_say.tsv"),
         heteronyms=_read_heteronyms(folder / "heteronyms.tsv"),
         ending_exceptions=_read_ending_exceptions(folder / "ending_exceptions.tsv"),
+        s_spellings=_read_s_spellings(folder / "s_spellings.tsv"),
     )
 
 
@@ -125,9 +145,7 @@ def _read_fixes(path: Path) -> list[Fix]:
         _phones(row, row["arpabet"])
         if not row["reason"]:
             raise row.error("every mended pronunciation needs a reason")
-        fixes.append(
-            Fix(row["word"], _one_of(row, "action", FIXES), row["arpabet"], row["reason"])
-        )
+        fixes.append(Fix(row["word"], _one_of(row, "action", FIXES), row["arpabet"], row["reason"]))
     return fixes
 
 
@@ -138,9 +156,7 @@ def _read_never_say(path: Path) -> list[Unfit]:
         phones = tuple(part.strip() for part in row["arpabet"].split("/") if part.strip())
         for variant in phones:
             _phones(row, variant)
-        unfit.append(
-            Unfit(row["word"], phones, row["category"], _one_of(row, "blocks", BLOCKS))
-        )
+        unfit.append(Unfit(row["word"], phones, row["category"], _one_of(row, "blocks", BLOCKS)))
     return unfit
 
 
@@ -149,9 +165,7 @@ def _read_heteronyms(path: Path) -> list[Reading]:
     readings = []
     for row in read_table(path, columns, key=["word", "arpabet"]):
         _phones(row, row["arpabet"])
-        readings.append(
-            Reading(row["word"], row["arpabet"], row["part_of_speech"], row["meaning"])
-        )
+        readings.append(Reading(row["word"], row["arpabet"], row["part_of_speech"], row["meaning"]))
     return readings
 
 
@@ -163,7 +177,15 @@ def _read_ending_exceptions(path: Path) -> list[EndingException]:
     ]
 
 
-def _one_of(row: Row, column: str, allowed: tuple[str, ...] | list[str]) -> str:
+def _read_s_spellings(path: Path) -> list[Spelling]:
+    columns = ("base", "rule", "part_of_speech", "reason")
+    return [
+        Spelling(row["base"], row["rule"], row["part_of_speech"])
+        for row in read_table(path, columns, key=["base"])
+    ]
+
+
+def _one_of(row: Row, column: str, allowed: tuple[str, ...]) -> str:
     if row[column] not in allowed:
         raise row.error(f"{column} is {row[column]!r}; it must be one of {', '.join(allowed)}")
     return row[column]

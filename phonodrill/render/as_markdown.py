@@ -20,10 +20,10 @@ def render(document: Document) -> str:
 
 
 def escape(text: str) -> str:
-    """Escape what Markdown would read as markup.
+    r"""Escape what Markdown would read as markup.
 
     >>> escape("a_e *or* |")
-    'a\\\\_e \\\\*or\\\\* \\\\|'
+    'a\\_e \\*or\\* \\|'
     """
     return re.sub(r"([\\`*_{}\[\]<>#|])", r"\\\1", text)
 

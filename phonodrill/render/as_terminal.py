@@ -44,5 +44,3 @@ def _body(body: Table | Questions | Words) -> RenderableType:
         table.add_row(Text(f"{number}."), Text(ask))
         table.add_row(Text("→"), line.append(f"   {sounds}", style="not bold dim"))
     return table
-
-

@@ -67,9 +67,7 @@ def heard_alike(normal: str) -> set[str]:
     return alike
 
 
-def holds_in_every_accent(
-    stimulus: str, answer: str, change: Callable[[str], str]
-) -> bool:
+def holds_in_every_accent(stimulus: str, answer: str, change: Callable[[str], str]) -> bool:
     """Whether a change of sounds leads from stimulus to answer for every listener.
 
     Each merger is applied to both words as its speakers say them: *pour*
@@ -83,6 +81,4 @@ def holds_in_every_accent(
     >>> holds_in_every_accent("pɔr", "pɔ", lambda sounds: sounds[:-1])
     False
     """
-    return all(
-        change(merger.merge(stimulus)) == merger.merge(answer) for merger in MERGERS
-    )
+    return all(change(merger.merge(stimulus)) == merger.merge(answer) for merger in MERGERS)

@@ -42,6 +42,7 @@ class Phoneme(NamedTuple):
         sibilant: whether it hisses (these take a whole syllable before -s).
         holdable: whether it can be held without adding another sound.
         ipa_weak, marks_weak: the signs in an unstressed syllable where they differ.
+        marks_before_r: the mark before R where it differs (car is kär).
     """
 
     arpabet: str
@@ -54,6 +55,7 @@ class Phoneme(NamedTuple):
     holdable: bool = True
     ipa_weak: str = ""
     marks_weak: str = ""
+    marks_before_r: str = ""
 
     @property
     def is_vowel(self) -> bool:
@@ -62,25 +64,40 @@ class Phoneme(NamedTuple):
 
 
 def _vowel(
-    arpabet: str, code: str, ipa: str, marks: str, ipa_weak: str = "", marks_weak: str = ""
+    arpabet: str,
+    code: str,
+    ipa: str,
+    marks: str,
+    *,
+    ipa_weak: str = "",
+    marks_weak: str = "",
+    marks_before_r: str = "",
 ) -> Phoneme:
     return Phoneme(
-        arpabet, code, ipa, marks, Kind.VOWEL, True, ipa_weak=ipa_weak, marks_weak=marks_weak
+        arpabet,
+        code,
+        ipa,
+        marks,
+        Kind.VOWEL,
+        True,
+        ipa_weak=ipa_weak,
+        marks_weak=marks_weak,
+        marks_before_r=marks_before_r,
     )
 
 
 PHONEMES: tuple[Phoneme, ...] = (
-    _vowel("AA", "ɑ", "ɑ", "ŏ"),
+    _vowel("AA", "ɑ", "ɑ", "ŏ", marks_before_r="ä"),
     _vowel("AE", "æ", "æ", "ă"),
-    _vowel("AH", "ʌ", "ʌ", "ŭ", "ə", "ə"),
+    _vowel("AH", "ʌ", "ʌ", "ŭ", ipa_weak="ə", marks_weak="ə"),
     _vowel("AO", "ɔ", "ɔ", "ô"),
     _vowel("AW", "W", "aʊ", "ou"),
     _vowel("AY", "I", "aɪ", "ī"),
-    _vowel("EH", "ɛ", "ɛ", "ĕ"),
-    _vowel("ER", "ɝ", "ɝ", "ûr", "ɚ", "ər"),
+    _vowel("EH", "ɛ", "ɛ", "ĕ", marks_before_r="â"),
+    _vowel("ER", "ɝ", "ɝ", "ûr", ipa_weak="ɚ", marks_weak="ər"),
     _vowel("EY", "E", "eɪ", "ā"),
-    _vowel("IH", "ɪ", "ɪ", "ĭ"),
-    _vowel("IY", "i", "i", "ē"),
+    _vowel("IH", "ɪ", "ɪ", "ĭ", marks_before_r="î"),
+    _vowel("IY", "i", "i", "ē", marks_before_r="î"),
     _vowel("OW", "O", "oʊ", "ō"),
     _vowel("OY", "Y", "ɔɪ", "oi"),
     _vowel("UH", "ʊ", "ʊ", "o͝o"),

@@ -11,9 +11,8 @@ import unicodedata
 from enum import StrEnum
 
 from phonodrill.errors import UnknownSoundError
-from phonodrill.sounds.inventory import BY_ARPABET, BY_CODE, PHONEMES
+from phonodrill.sounds.inventory import BY_ARPABET, BY_CODE, PHONEMES, VOWELS
 from phonodrill.sounds.syllables import syllable_starts
-
 
 _STRESS_SIGNS = {"1": "ˈ", "2": "ˌ", "0": ""}
 
@@ -28,6 +27,7 @@ class Notation(StrEnum):
 
 SCRIPT = Notation.MARKS
 """How sounds are written in what a teacher says, unless asked otherwise."""
+
 
 def parse_arpabet(text: str) -> tuple[str, str]:
     """Turn CMUdict phones into ``(sounds, stress)``.
@@ -73,12 +73,15 @@ def symbols(sounds: str, stress: str, notation: Notation) -> list[str]:
     ['t', 'ô', 'r', 'ch', 'ĭ', 'z']
     """
     digits = iter(stress)
-    written = []
-    for char in sounds:
-        phoneme = BY_CODE[char]
-        digit = next(digits) if phoneme.is_vowel else ""
-        written.append(_symbol(char, digit, notation))
-    return written
+    return [
+        _symbol(
+            char,
+            next(digits) if char in VOWELS else "",
+            notation,
+            before_r=sounds.startswith("r", place + 1),
+        )
+        for place, char in enumerate(sounds)
+    ]
 
 
 def arpabet(sounds: str, stress: str) -> str:
@@ -123,15 +126,6 @@ def write(sounds: str, stress: str, notation: Notation) -> str:
     return marks(sounds, stress)
 
 
-def write_sound(char: str, digit: str, notation: Notation) -> str:
-    """Write one sound bare; ``digit`` is its stress, or empty for a consonant.
-
-    >>> write_sound("ʧ", "", Notation.IPA)
-    'tʃ'
-    """
-    return _symbol(char, digit, notation)
-
-
 def parse_sound(text: str) -> str:
     """Find the phoneme a person means, in any of the three notations.
 
@@ -165,17 +159,19 @@ def parse_sound(text: str) -> str:
 
 def _readings() -> tuple[dict[str, str], ...]:
     nfc = unicodedata.normalize
-    by_marks = {nfc("NFC", p.marks): p.code for p in PHONEMES}
+    by_marks = {nfc("NFC", p.marks): p.code for p in PHONEMES} | {"ä": "ɑ"}
     by_ipa = {nfc("NFC", p.ipa): p.code for p in PHONEMES} | {"r": "r", "g": "ɡ"}
     by_arpabet = {p.arpabet: p.code for p in PHONEMES}
     return by_marks, by_ipa, by_arpabet
 
 
-def _symbol(char: str, digit: str, notation: Notation) -> str:
+def _symbol(char: str, digit: str, notation: Notation, *, before_r: bool) -> str:
     phoneme = BY_CODE[char]
     if notation is Notation.ARPABET:
         return phoneme.arpabet + digit
     weak = digit == "0"
     if notation is Notation.IPA:
         return phoneme.ipa_weak if weak and phoneme.ipa_weak else phoneme.ipa
+    if before_r and phoneme.marks_before_r:
+        return phoneme.marks_before_r
     return phoneme.marks_weak if weak and phoneme.marks_weak else phoneme.marks

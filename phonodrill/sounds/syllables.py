@@ -8,6 +8,8 @@ of English*; consonant + /j/ only before /u/.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from phonodrill.sounds.inventory import VOWELS
 
 _PAIRS = (
@@ -34,7 +36,7 @@ def syllable_starts(sounds: str) -> list[int]:
     """
     vowels = [i for i, char in enumerate(sounds) if char in VOWELS]
     starts = [0] if vowels else []
-    for left, right in zip(vowels, vowels[1:], strict=False):
+    for left, right in pairwise(vowels):
         start = right
         while start - 1 > left and _can_begin(sounds[start - 1 : right], sounds[right]):
             start -= 1

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from phonodrill.tasks.item import Item
+
+ATTEMPTS = 20
+"""Tries at a full set where words are scarce; the largest is kept."""
 
 
 def choose(items: Iterable[Item], count: int, rng: random.Random) -> list[Item]:
@@ -26,25 +29,37 @@ def choose(items: Iterable[Item], count: int, rng: random.Random) -> list[Item]:
     by_sound: dict[str, list[Item]] = {}
     for item in items:
         by_sound.setdefault(item.sound, []).append(item)
-    piles = [by_sound[sound] for sound in sorted(by_sound)]
-    for pile in piles:
-        rng.shuffle(pile)
+    best: list[Item] = []
+    for _ in range(ATTEMPTS):
+        chosen = _draw(by_sound, count, rng)
+        best = max(best, chosen, key=len)
+        if len(best) == count:
+            break
+    return sorted(best, key=lambda item: (item.difficulty, item.stimulus))
+
+
+def _draw(by_sound: Mapping[str, list[Item]], count: int, rng: random.Random) -> list[Item]:
+    piles = [rng.sample(pile, len(pile)) for _, pile in sorted(by_sound.items())]
     rng.shuffle(piles)
     chosen: list[Item] = []
     used: set[str] = set()
     while piles and len(chosen) < count:
         for pile in piles:
-            item = _next_unused(pile, used)
-            if item and len(chosen) < count:
-                chosen.append(item)
-                used |= {item.stimulus, item.base, item.answer, *item.also}
+            picked = _next_unused(pile, used)
+            if picked and len(chosen) < count:
+                chosen.append(picked)
+                used |= _words_of(picked)
         piles = [pile for pile in piles if pile]
-    return sorted(chosen, key=lambda item: (item.difficulty, item.stimulus))
+    return chosen
 
 
 def _next_unused(pile: list[Item], used: set[str]) -> Item | None:
     while pile:
         item = pile.pop()
-        if used.isdisjoint({item.stimulus, item.base, item.answer, *item.also}):
+        if used.isdisjoint(_words_of(item)):
             return item
     return None
+
+
+def _words_of(item: Item) -> set[str]:
+    return {item.stimulus, item.base, item.answer, *item.also}

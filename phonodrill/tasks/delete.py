@@ -51,13 +51,11 @@ def _ways_to_say(entry: Entry) -> tuple[Pronunciation, ...]:
     return usable if entry.is_heteronym else usable[:1]
 
 
-def _item(
-    pool: Pool, query: Query, at: Position, entry: Entry, said: Pronunciation
-) -> Item | None:
+def _item(pool: Pool, query: Query, at: Position, entry: Entry, said: Pronunciation) -> Item | None:
     units = split_units(said.sounds, query.r_vowels)
     unit = units[0] if at is Position.FIRST else units[-1]
     answers = _answers(pool, query, said.normal, at, len(unit))
-    if len(units) < 2 or not answers:
+    if len(units) == 1 or not answers:
         return None
     if _parts_vowel_from_r(said.sounds, at) or _takes_the_stress(unit, said.stress, at):
         return None

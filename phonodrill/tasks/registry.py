@@ -28,8 +28,5 @@ class Task(NamedTuple):
 
 
 TASKS: Mapping[str, Task] = MappingProxyType(
-    {
-        task.name: task
-        for task in [Task(delete.NAME, delete.POSITIONS, delete.candidates)]
-    }
+    {task.name: task for task in [Task(delete.NAME, delete.POSITIONS, delete.candidates)]}
 )

@@ -15,8 +15,13 @@ def document(
     records = [dict(zip(names, source, strict=True)) for source in sources]
     shown = tuple((name, f"{number:,}") for name, number in counts.items())
     sections = [
-        Section("Sources", Table(("source", "version", "license", "used for"),
-                                 tuple((s[0], s[1], s[2], s[4]) for s in sources))),
+        Section(
+            "Sources",
+            Table(
+                ("source", "version", "license", "used for"),
+                tuple((s[0], s[1], s[2], s[4]) for s in sources),
+            ),
+        ),
         Section("Credits", Table(("source", "credit"), tuple((s[0], s[3]) for s in sources))),
         Section("Counts", Table(("what", "how many"), shown)),
     ]

@@ -12,9 +12,7 @@ from phonodrill.sounds.notation import SCRIPT, Notation, symbols
 
 def document(result: Sort, notation: Notation | None, seed: int) -> Document:
     """Show a sort: the mixed list, then the groups as the answer key."""
-    records = [
-        _ending(ending) for group in result.groups for ending in group.words
-    ]
+    records = [_ending(ending) for group in result.groups for ending in group.words]
     sections = [Section("To sort", Words(result.to_sort))]
     for group in result.groups:
         heading = _label(group.label, result.by, notation or SCRIPT)

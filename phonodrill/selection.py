@@ -101,9 +101,13 @@ class Pool(NamedTuple):
         return tuple(sorted(found, key=_familiarity))
 
     def stands_alone(self, normal: str) -> bool:
-        """Whether no accent makes this sound fall together with another known word."""
+        """Whether no accent makes this sound fall together with another known word.
+
+        The other way to say the same word (*top* with either vowel) is no harm.
+        """
+        same = {spoken.entry.word for spoken in self.heard_as(normal)}
         others = heard_alike(normal) - {normal}
-        return not any(self.heard_as(other) for other in others)
+        return all(spoken.entry.word in same for other in others for spoken in self.heard_as(other))
 
 
 def select(lexicon: Lexicon, query: Query) -> Pool:

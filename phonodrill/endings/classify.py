@@ -16,7 +16,8 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.sounds.normal import normal_form
 from phonodrill.sounds.suffixes import add_suffix, s_suffix
 
-SOUNDS = ("s", "z", "ɪz", "iz", "aɪz")
+_CODES = {"s": "s", "z": "z", "ɪz": "ɪz", "iz": "iz", "aɪz": "Iz"}
+SOUNDS = tuple(_CODES)
 """The labels, in the order in which a sort shows them."""
 
 HIGHEST_BAND = 4
@@ -117,21 +118,23 @@ def _ending(form: str, base: Entry, lexicon: Lexicon, exceptions: Exceptions) ->
         spelled,
         sound,
         rule.name if rule else "irregular",
-        _said(form, said, lexicon, follows_dictionary=follows_dictionary),
+        _said(form, said, lexicon, _CODES[sound] if follows_dictionary else ""),
         tuple(dict.fromkeys(parts)),
         watch_out,
     )
 
 
-def _said(
-    form: str, base: Pronunciation, lexicon: Lexicon, *, follows_dictionary: bool
-) -> Pronunciation:
-    """The dictionary's way to say the form if it fits the rule, else base + ending."""
+def _said(form: str, base: Pronunciation, lexicon: Lexicon, heard: str) -> Pronunciation:
+    """The dictionary's way to say the form if it fits the rule, else base + ending.
+
+    Where the form is irregular, ``heard`` holds the codes it must end in.
+    """
     sounds, stress = add_suffix(base.sounds, base.stress, s_suffix(base.sounds))
     built = Pronunciation(sounds, stress, normal_form(sounds, stress), origin=DERIVED)
     entry = lexicon.get(form)
     if entry is None:
         return built
-    if follows_dictionary:
-        return next(iter(entry.usable_pronunciations), entry.pronunciations[0])
+    if heard:
+        ways = [*entry.usable_pronunciations, *entry.pronunciations]
+        return next((way for way in ways if way.shown.endswith(heard)), ways[0])
     return next((p for p in entry.pronunciations if p.normal == built.normal), built)

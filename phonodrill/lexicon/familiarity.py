@@ -12,7 +12,7 @@ NOT_REVIEWED = "not reviewed"
 OLDER = 4
 COMMON_FORM = 4.0
 """Zipf from which a form takes its base's band whatever its part of speech."""
-VERB_IN_USE = 3.2
+VERB_IN_USE = 3.0
 """Zipf of the -ing form from which a word is in use as a verb (*raining*, not *eyeing*)."""
 RARE_FORM = 2.0
 """Zipf below which a form is left out even if its base is well known."""

@@ -1,0 +1,188 @@
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ENV = {**os.environ, "COLUMNS": "100", "PYTHONUTF8": "0", "LC_ALL": "C"}
+
+
+def run(*arguments: str, **kwargs: object) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "phonodrill", *arguments],
+        capture_output=True,
+        check=False,
+        encoding="utf-8",
+        env=ENV,
+        **kwargs,  # type: ignore[call-overload]
+    )
+
+
+def works(*arguments: str) -> str:
+    done = run(*arguments)
+    assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
+def fails(*arguments: str) -> str:
+    done = run(*arguments)
+    assert done.returncode == 2, (done.stdout, done.stderr)
+    lines = done.stderr.splitlines()
+    errors = [line for line in lines if line.startswith("error: ")]
+    assert len(errors) == 1, done.stderr
+    assert "Traceback" not in done.stderr
+    assert all(line.startswith(("error: ", "try: ", "note: ")) for line in lines), done.stderr
+    return done.stderr
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    (tmp_path / "words.txt").write_text("stop\nblorf  # not a word\n\nplate\n", "utf-8")
+    (tmp_path / "empty.txt").write_text("\n# nothing\n")
+    (tmp_path / "latin.txt").write_bytes(b"caf\xe9\n")
+    (tmp_path / "long.txt").write_text("stop\n" * 1_000_000)
+    (tmp_path / "windows.txt").write_bytes("\ufeffstop\r\nplate\r\n".encode())
+    return tmp_path
+
+
+def test_the_first_readme_command() -> None:
+    text = works("warmup", "--drop", "first", "--ending", "es", "--seed", "1")
+    assert text.startswith("Oral warm-up: leave off the first sound")
+    assert "→" in text
+
+
+def test_output_is_the_same_for_a_seed_and_not_without() -> None:
+    assert works("warmup", "--seed", "5") == works("warmup", "--seed", "5")
+    assert len({works("warmup", "--format", "csv") for _ in range(3)}) == 3
+
+
+def test_json_is_read_back() -> None:
+    data = json.loads(works("warmup", "--drop", "last", "--count", "3", "--format", "json"))
+    assert len(data["items"]) == 3
+    assert {item["at"] for item in data["items"]} == {"last"}
+
+
+@pytest.mark.parametrize("kind", ["text", "md", "csv", "json"])
+@pytest.mark.parametrize(
+    "command", [["warmup"], ["endings", "sort"], ["word", "slopes"], ["lexicon"]]
+)
+def test_every_command_in_every_format(command: list[str], kind: str) -> None:
+    assert works(*command, "--format", kind)
+
+
+def test_the_format_follows_the_file_name(tmp_path: Path) -> None:
+    out = tmp_path / "list.csv"
+    works("endings", "sort", "--out", str(out))
+    assert out.read_bytes().startswith(b"\xef\xbb\xbfword,base")
+    out = tmp_path / "list.json"
+    works("endings", "sort", "--out", str(out))
+    assert json.loads(out.read_text("utf-8"))["groups"]
+
+
+def test_own_words(folder: Path) -> None:
+    done = run("warmup", "--words", str(folder / "words.txt"), "--count", "2")
+    assert done.returncode == 0
+    assert "line 2: 'blorf' is not in the lexicon" in done.stderr
+    assert "“stop”" in done.stdout
+    assert "“plate”" in done.stdout
+    assert "“stop”" in works("warmup", "--words", str(folder / "windows.txt"), "--count", "2")
+
+
+def test_version_and_help() -> None:
+    assert works("--version").startswith("phonodrill ")
+    for command in ([], ["warmup"], ["endings"], ["endings", "sort"], ["word"], ["lexicon"]):
+        assert "Usage" in works(*command, "--help")
+    assert "warmup" in works()
+
+
+def test_completion_is_offered() -> None:
+    done = run("--show-completion")
+    assert done.returncode in (0, 1)
+    assert "--install-completion" in works("--help")
+
+
+def test_sources_are_shown() -> None:
+    text = works("lexicon")
+    for name in ("CMUdict", "wordfreq", "LemmInflect", "misaki", "CC-BY-SA-4.0"):
+        assert name in text
+    assert "bathtubs" in works("lexicon", "--disagreements")
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        (["word", "slopez"], "try: phonodrill word slope"),
+        (["word", ""], "error: '' is not in the lexicon"),
+        (["warmup", "--ending", "xs"], "unknown ending 'xs'"),
+        (["warmup", "--ending", "ves"], "try: --ending"),
+        (["warmup", "--sound", "qq"], "unknown sound 'qq'"),
+        (["warmup", "--count", "0"], "--count is 0"),
+        (["warmup", "--count", "10000"], "a number from 1 to 200"),
+        (["warmup", "--count", "many"], "many"),
+        (["warmup", "--band", "7"], "7"),
+        (["warmup", "--drop", "middle"], "middle"),
+        (["warmup", "--drop", "first", "--at", "last"], "disagree"),
+        (["warmup", "--cuont", "3"], "--count"),
+        (["warmpu"], "warmup"),
+        (["warmup", "--format", "xls"], "xls"),
+        (["warmup", "--seed", "-1"], "-1"),
+        (["warmup", "--sound", "zh", "--ending", "ies"], "for class"),
+        (["endings", "sort", "--by", "color"], "color"),
+        (["warmup", "--words", "no/such/file.txt"], "cannot read no/such/file.txt"),
+        (["warmup", "--out", "no/such/folder/list.txt"], "cannot write"),
+        (["lexicon", "--out", "."], "cannot write"),
+    ],
+)
+def test_bad_input_is_one_clear_line(arguments: list[str], message: str) -> None:
+    if message == "for class":
+        message = "only 0 of 8"
+    assert message in fails(*arguments)
+
+
+@pytest.mark.parametrize(
+    ("name", "message"),
+    [
+        ("empty.txt", "has no word in it"),
+        ("latin.txt", "is not UTF-8 text"),
+        ("long.txt", "more than 20,000 lines"),
+    ],
+)
+def test_bad_files_are_one_clear_line(folder: Path, name: str, message: str) -> None:
+    assert message in fails("warmup", "--words", str(folder / name))
+    assert message in fails("endings", "sort", "--words", str(folder / name))
+
+
+def test_a_file_is_replaced_only_when_its_new_content_is_complete(tmp_path: Path) -> None:
+    out = tmp_path / "list.txt"
+    out.write_text("old")
+    fails("warmup", "--sound", "zh", "--out", str(out))
+    assert out.read_text() == "old"
+    works("warmup", "--out", str(out))
+    assert out.read_text("utf-8").startswith("Oral warm-up")
+    assert [path.name for path in tmp_path.iterdir()] == ["list.txt"]
+
+
+def test_an_unfit_word_is_not_echoed() -> None:
+    message = fails("word", "damn")
+    assert "damn" not in message
+
+
+def test_a_closed_pipe_is_no_error() -> None:
+    script = f"{sys.executable} -m phonodrill lexicon --disagreements | head -1"
+    done = subprocess.run(["bash", "-c", script], capture_output=True, check=False, text=True)
+    assert done.stderr == ""
+
+
+def test_nothing_heavy_is_imported_for_a_warmup() -> None:
+    code = (
+        "import sys; from phonodrill.cli.main import main; sys.argv = ['phonodrill', 'warmup']\n"
+        "try: main()\nexcept SystemExit: pass\n"
+        "print(sorted({'numpy', 'nltk', 'wordfreq', 'lemminflect', 'cmudict', 'misaki', 'rich'}"
+        " & set(sys.modules)), file=sys.stderr)"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, text=True)
+    assert done.stderr.splitlines()[-1] == "[]"

@@ -1,0 +1,32 @@
+"""Shared fixtures: the compiled lexicon, checked to be made from these very tables."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from phonodrill import Gate, Lexicon, open_gate
+from phonodrill.lexicon.compile import fingerprint
+from phonodrill.lexicon.schema import LEXICON_PATH
+from phonodrill.lexicon.store import stored_fingerprint
+
+ROOT = Path(__file__).parents[1]
+WORDLISTS = ROOT / "wordlists"
+
+
+def pytest_sessionstart() -> None:
+    if stored_fingerprint(LEXICON_PATH) != fingerprint(WORDLISTS):
+        pytest.exit("the lexicon is not made from these tables: python -m pip install .", 2)
+
+
+@pytest.fixture(scope="session")
+def lexicon() -> Iterator[Lexicon]:
+    with Lexicon() as opened:
+        yield opened
+
+
+@pytest.fixture(scope="session")
+def gate(lexicon: Lexicon) -> Gate:
+    return open_gate(lexicon)

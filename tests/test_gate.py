@@ -1,0 +1,110 @@
+"""The gate is neither leaky nor silly."""
+
+from __future__ import annotations
+
+import pytest
+
+from phonodrill import TASKS, Gate, Lexicon, Position, Query, select
+from phonodrill.selection import may_be_said, may_be_shown, nearest_words
+from phonodrill.sounds.normal import normal_form
+from phonodrill.sounds.notation import parse_arpabet
+from phonodrill.tasks.item import Item
+from tests.raw_cmudict import plain, raw_cmudict
+
+ENDINGS = [frozenset[str](), frozenset({"s", "es", "ies", "ed", "ing"})]
+
+
+def every_item(lexicon: Lexicon) -> list[Item]:
+    items = []
+    for endings in ENDINGS:
+        query = Query(band=3, endings=endings)
+        for task in TASKS.values():
+            for at in task.positions:
+                items += task.candidates(select(lexicon, query), query, at)
+    return items
+
+
+@pytest.fixture(scope="module")
+def items(lexicon: Lexicon) -> list[Item]:
+    return every_item(lexicon)
+
+
+def ways(word: str) -> set[tuple[str, ...]]:
+    return {plain(phones) for phones in raw_cmudict().get(word, [])}
+
+
+def test_there_are_items_to_check(items: list[Item]) -> None:
+    assert len(items) > 2000
+
+
+def test_no_item_has_a_sound_that_is_never_said(lexicon: Lexicon, items: list[Item]) -> None:
+    # Compared on raw CMUdict, not through the gate's own code.
+    unfit: set[tuple[str, ...]] = set()
+    for word, _, _, blocks in lexicon.never_say():
+        if blocks != "spelling":
+            unfit |= ways(word)
+    assert len(unfit) > 400
+    for item in items:
+        for word in (item.stimulus, item.answer, *item.also):
+            assert not ways(word) & unfit, (item.stimulus, item.answer)
+
+
+def test_no_word_of_an_item_is_unfit_by_its_band(lexicon: Lexicon, items: list[Item]) -> None:
+    for word in {w for i in items for w in (i.stimulus, i.answer, *i.also)}:
+        entry = lexicon.get(word)
+        assert entry
+        assert 1 <= entry.band <= 3, word
+
+
+@pytest.mark.source("better-profanity 0.7.0, a general filter from PyPI")
+def test_a_general_filter_finds_nothing(items: list[Item]) -> None:
+    from better_profanity import profanity
+
+    profanity.load_censor_words()
+    words = {w for i in items for w in (i.stimulus, i.answer, *i.also)}
+    # Words that filter bars for a sense that no child's use has.
+    innocent = {"hooked", "organ", "pawn", "pot", "slope", "strip", "stroke", "thrust", "weed"}
+    assert {w for w in words if profanity.contains_profanity(w)} <= innocent
+
+
+def test_sound_decides_whatever_the_spelling(gate: Gate) -> None:
+    for phones in ("SH IH1 T", "D IH1 K", "D AE1 M", "K AO1 K"):
+        assert not gate.allows("zzz", [normal_form(*parse_arpabet(phones))])
+
+
+def test_a_word_that_only_sounds_unfit_alone_may_stand_in_a_sentence(
+    gate: Gate, lexicon: Lexicon
+) -> None:
+    entry = lexicon.get("but")
+    assert entry
+    normals = [said.normal for said in entry.pronunciations]
+    assert not gate.allows("but", normals)
+    assert gate.allows("but", normals, alone=False)
+
+
+@pytest.mark.parametrize(
+    "word",
+    "assess classic class assistant grass pass glass bear pair duck truck shift sheet beach "
+    "peach can't bass cocktail cockatoo title basement button buttercup document hello shell "
+    "analysis essay country sick six sixteen snack fork folk feather finish pitch witch hat "
+    "dish ship clock sock knock rock gas bell bull pool moose hippo titanic cucumber".split(),
+)
+def test_innocent_words_pass(gate: Gate, lexicon: Lexicon, word: str) -> None:
+    entry = lexicon.get(word)
+    assert entry
+    assert gate.allows(word, [said.normal for said in entry.pronunciations]), word
+
+
+def test_a_hint_never_names_an_unfit_word(lexicon: Lexicon, gate: Gate) -> None:
+    for typed in ("shti", "fuk", "dik", "bich", "asss", "kil", "gunn", "sexx", "slopez"):
+        for word in nearest_words(lexicon, typed):
+            entry = lexicon.get(word)
+            assert entry
+            assert may_be_said(entry, gate)
+
+
+def test_an_unfit_word_is_not_shown(lexicon: Lexicon, gate: Gate) -> None:
+    for word, _, _, blocks in lexicon.never_say():
+        entry = lexicon.get(word)
+        if entry and blocks == "sound":
+            assert not may_be_shown(entry, gate), word

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 import sys
 from importlib import import_module
 from typing import Annotated, Any
@@ -30,9 +31,15 @@ class LazyGroup(TyperGroup):
         return list(COMMANDS)
 
     def get_command(self, ctx: Any, cmd_name: str) -> Any:  # noqa: ARG002
-        """Import a command, or return None for a name that is none."""
+        """Import a command.
+
+        Raises:
+            PhonodrillError: naming the nearest command, if there is none of that name.
+        """
         if cmd_name not in COMMANDS:
-            return None
+            near = difflib.get_close_matches(cmd_name, COMMANDS, n=1)
+            hint = f"phonodrill {near[0]}" if near else "phonodrill --help"
+            raise PhonodrillError(f"no such command {cmd_name!r}", hint)
         command = get_command(import_module(COMMANDS[cmd_name]).app)
         command.name = cmd_name
         return command

@@ -43,7 +43,7 @@ RULES: tuple[Rule, ...] = (
     Rule("f to v, add es", "ves", ("f",), 1, "ves"),
     Rule("fe to ve, add s", "ves", ("fe",), 2, "ves"),
     Rule("double, add es", "es", ("s", "z"), 0, "es", doubled=True),
-    Rule("add es", "es", ("s", "x", "z", "ch", "sh", "o"), 0, "es"),
+    Rule("add es", "es", ("s", "x", "z", "ch", "sh", "zh", "o"), 0, "es"),
     Rule("add s after ie", "ies", ("ie",), 0, "s"),
     Rule("add s", "s", (), 0, "s"),
 )

@@ -15,7 +15,9 @@ from phonodrill.render.document import Document, Questions, Table, Words
 def render(document: Document, width: int) -> str:
     """Write the document with terminal codes, for a terminal ``width`` columns wide."""
     out = io.StringIO()
-    console = Console(file=out, force_terminal=True, width=width, color_system=None)
+    console = Console(
+        file=out, force_terminal=True, width=width, no_color=True, color_system="standard"
+    )
     console.print(Text(document.title, style="bold"))
     if document.about:
         console.print(Text(document.about, style="dim"))

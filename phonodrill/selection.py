@@ -8,6 +8,7 @@ pronunciations hold everywhere.
 from __future__ import annotations
 
 import difflib
+import random
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
@@ -59,11 +60,13 @@ class Pool(NamedTuple):
         lexicon: the open lexicon.
         query: what is wanted.
         gate: the never-say check.
+        rng: mixes the order of the stimuli; None leaves it as stored.
     """
 
     lexicon: Lexicon
     query: Query
     gate: Gate
+    rng: random.Random | None = None
 
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Entry]:
         """Yield the entries to make items from, each once.
@@ -84,7 +87,7 @@ class Pool(NamedTuple):
             )
         else:
             entries = self.lexicon.matching(
-                highest_band=query.band, endings=query.endings, keep=keep
+                highest_band=query.band, endings=query.endings, keep=keep, rng=self.rng
             )
         for entry in entries:
             asked_for = bool(query.words) or not entry.is_heteronym
@@ -105,19 +108,23 @@ class Pool(NamedTuple):
 
         The other way to say the same word (*top* with either vowel) is no harm.
         """
-        same = {spoken.entry.word for spoken in self.heard_as(normal)}
-        others = heard_alike(normal) - {normal}
-        return all(spoken.entry.word in same for other in others for spoken in self.heard_as(other))
+        others = {
+            word
+            for other in heard_alike(normal) - {normal}
+            for word in self.lexicon.heard_as(other)
+        }
+        return not others or others <= set(self.lexicon.heard_as(normal))
 
 
-def select(lexicon: Lexicon, query: Query) -> Pool:
+def select(lexicon: Lexicon, query: Query, rng: random.Random | None = None) -> Pool:
     """Build the pool for a query.
 
     Args:
         lexicon: the open lexicon; it must stay open while the pool is used.
         query: what is wanted.
+        rng: mixes the order, so that the first few are a fair choice.
     """
-    return Pool(lexicon, query, open_gate(lexicon))
+    return Pool(lexicon, query, open_gate(lexicon), rng)
 
 
 def may_be_said(entry: Entry, gate: Gate) -> bool:

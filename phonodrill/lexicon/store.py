@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 import sqlite3
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import groupby
@@ -15,6 +16,7 @@ from phonodrill.lexicon.entry import Entry, Inflection, Pronunciation
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA_VERSION
 
 _FIRST_OF_SAID = 10
+_BATCH = 100
 _REINSTALL = "install phonodrill again: python -m pip install ."
 _ENTRY = """
     SELECT word.word, zipf, band, reason, parts_of_speech, picturable, is_name,
@@ -45,6 +47,7 @@ class Lexicon:
         if not path.is_file():
             raise LexiconMissingError(f"the lexicon is not there: {path.name}", _REINSTALL)
         self._heard: dict[str, list[str]] = {}
+        self._looked_up: dict[str, Entry | None] = {}
         self._connection = sqlite3.connect(f"{path.as_uri()}?mode=ro&immutable=1", uri=True)
         try:
             version = self.meta("schema")
@@ -76,14 +79,23 @@ class Lexicon:
         Returns:
             The entry, or None if the lexicon lacks it.
         """
-        return next(self._entries("WHERE word.word = ?", [word.lower()]), None)
+        spelling = word.lower()
+        if spelling not in self._looked_up:
+            found = next(self._entries("WHERE word.word = ?", [spelling]), None)
+            self._looked_up[spelling] = found
+        return self._looked_up[spelling]
 
     def entries(self, *, highest_band: int) -> Iterator[Entry]:
         """Yield every entry of bands 1 to ``highest_band``, by spelling."""
         return self._entries("WHERE band > 0 AND band <= ?", [highest_band])
 
     def matching(
-        self, *, highest_band: int, endings: frozenset[str], keep: Callable[[str], bool]
+        self,
+        *,
+        highest_band: int,
+        endings: frozenset[str],
+        keep: Callable[[str], bool],
+        rng: random.Random | None = None,
     ) -> Iterator[Entry]:
         """Yield the entries of bands 1 to ``highest_band`` that a drill may start from.
 
@@ -92,11 +104,14 @@ class Lexicon:
             endings: spelled endings, one of which they must have as inflected
                 forms; empty for words that are no regular form.
             keep: says of a normal form whether a word said so is wanted.
+            rng: mixes the order, so that the first few are a fair choice.
         """
         words = self._forms(highest_band, endings) if endings else self._plain_words(highest_band)
-        for word, normals in words.items():
-            if any(map(keep, normals)) and (entry := self.get(word)):
-                yield entry
+        wanted = [word for word, normals in words.items() if any(map(keep, normals))]
+        if rng:
+            rng.shuffle(wanted)
+        for start in range(0, len(wanted), _BATCH):
+            yield from self._fetch(wanted[start : start + _BATCH])
 
     def heard_as(self, normal: str) -> list[str]:
         """Return the known words (bands 1-3) that a dictionary lists with this normal form."""
@@ -176,6 +191,14 @@ class Lexicon:
             [word],
         )
         return [Inflection(*row) for row in rows]
+
+    def _fetch(self, words: list[str]) -> list[Entry]:
+        """Look up many words at once, in the order given."""
+        missing = [word for word in words if word not in self._looked_up]
+        places = ", ".join("?" * len(missing))
+        for entry in self._entries(f"WHERE word.word IN ({places})", missing):
+            self._looked_up[entry.word] = entry
+        return [found for word in words if (found := self.get(word))]
 
     def _forms(self, highest_band: int, endings: frozenset[str]) -> dict[str, list[str]]:
         places = ", ".join("?" * len(endings))

@@ -47,6 +47,8 @@ class Merger(NamedTuple):
         >>> sorted(PIN_PEN.alternatives("pɪn"))
         ['pɛn', 'pɪn']
         """
+        if self.kept not in normal and self.lost not in normal:
+            return {normal}
         parts = re.split(f"([{self.kept}{self.lost}]{self.before})", normal)
         choices = [
             (part,) if i % 2 == 0 else (self.kept, self.lost) for i, part in enumerate(parts)

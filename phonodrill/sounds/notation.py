@@ -172,6 +172,6 @@ def _symbol(char: str, digit: str, notation: Notation, *, before_r: bool) -> str
     weak = digit == "0"
     if notation is Notation.IPA:
         return phoneme.ipa_weak if weak and phoneme.ipa_weak else phoneme.ipa
-    if before_r and phoneme.marks_before_r:
+    if before_r and not weak and phoneme.marks_before_r:
         return phoneme.marks_before_r
     return phoneme.marks_weak if weak and phoneme.marks_weak else phoneme.marks

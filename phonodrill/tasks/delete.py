@@ -29,15 +29,19 @@ def candidates(pool: Pool, query: Query, at: Position) -> Iterator[Item]:
         query: band, sound and how vowel + R is counted.
         at: whether the first or the last sound is taken off.
     """
-    lengths = (1,) if query.r_vowels is RVowels.TWO else (1, 2)
+    heard_as = pool.lexicon.heard_as
+    # With r_vowels=ONE the unit may be two sounds long.
+    longest = 1 if query.r_vowels is RVowels.TWO else 2
 
     def may_leave_a_word(normal: str) -> bool:
-        return any(pool.lexicon.heard_as(drop(normal, at, length)) for length in lengths)
+        return bool(heard_as(drop(normal, at))) or (
+            longest > 1 and bool(heard_as(drop(normal, at, longest)))
+        )
 
     for entry in pool.stimuli(may_leave_a_word):
         for said in _ways_to_say(entry):
             item = _item(pool, query, at, entry, said)
-            if item and (not query.sound or query.sound == item.sound):
+            if item:
                 yield item
 
 
@@ -54,13 +58,17 @@ def _ways_to_say(entry: Entry) -> tuple[Pronunciation, ...]:
 def _item(pool: Pool, query: Query, at: Position, entry: Entry, said: Pronunciation) -> Item | None:
     units = split_units(said.sounds, query.r_vowels)
     unit = units[0] if at is Position.FIRST else units[-1]
-    answers = _answers(pool, query, said.normal, at, len(unit))
-    if len(units) == 1 or not answers:
-        return None
-    if _parts_vowel_from_r(said.sounds, at) or _takes_the_stress(unit, said.stress, at):
-        return None
     index = 0 if at is Position.FIRST else len(said.sounds) - 1
-    if query.band == 1 and splits_heard_affricate(said.sounds, index):
+    if (
+        len(units) == 1
+        or (query.sound and query.sound != unit)
+        or _parts_vowel_from_r(said.sounds, at)
+        or _takes_the_stress(unit, said.stress, at)
+        or (query.band == 1 and splits_heard_affricate(said.sounds, index))
+    ):
+        return None
+    answers = _answers(pool, query, said.normal, at, len(unit))
+    if not answers:
         return None
     if not entry.is_heteronym and not _every_way_agrees(entry, answers[0], at, len(unit)):
         return None

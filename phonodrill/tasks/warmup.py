@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator
+from itertools import islice
 from typing import NamedTuple
 
 from phonodrill.lexicon.store import Lexicon
@@ -11,6 +12,10 @@ from phonodrill.selection import HIGHEST_KNOWN_BAND, Pool, Query, select
 from phonodrill.tasks.choose import choose
 from phonodrill.tasks.item import Item, Position
 from phonodrill.tasks.registry import Task
+
+DRAWN_AT_LEAST = 60
+DRAWN_PER_ITEM = 8
+"""How many candidates are looked at for each item wanted: enough for a varied set."""
 
 
 class WarmUp(NamedTuple):
@@ -48,8 +53,10 @@ def make_warmup(
         count: how many items are wanted.
         seed: the same seed gives the same set.
     """
-    pool = select(lexicon, query)
-    items = choose(task.candidates(pool, query, at), count, random.Random(seed))
+    rng = random.Random(seed)
+    pool = select(lexicon, query, rng)
+    drawn = islice(task.candidates(pool, query, at), DRAWN_AT_LEAST + DRAWN_PER_ITEM * count)
+    items = choose(drawn, count, rng)
     notes = () if len(items) == count else (_shortage(pool, task, at, count, len(items)),)
     return WarmUp(task.name, at, tuple(items), query, count, seed, notes)
 

@@ -11,14 +11,13 @@ import pytest
 ENV = {**os.environ, "COLUMNS": "100", "PYTHONUTF8": "0", "LC_ALL": "C"}
 
 
-def run(*arguments: str, **kwargs: object) -> subprocess.CompletedProcess[str]:
+def run(*arguments: str) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
         [sys.executable, "-m", "phonodrill", *arguments],
         capture_output=True,
         check=False,
         encoding="utf-8",
         env=ENV,
-        **kwargs,  # type: ignore[call-overload]
     )
 
 

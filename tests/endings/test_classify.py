@@ -21,7 +21,24 @@ def test_words_in_s(
 
 @pytest.mark.source("GPO Style Manual 5.10; common practice for the rest")
 @pytest.mark.parametrize(
-    "word", "bus gas yes this plus us is his always perhaps news lens cactus series dress".split()
+    "word",
+    [
+        "bus",
+        "gas",
+        "yes",
+        "this",
+        "plus",
+        "us",
+        "is",
+        "his",
+        "always",
+        "perhaps",
+        "news",
+        "lens",
+        "cactus",
+        "series",
+        "dress",
+    ],
 )
 def test_words_that_only_look_inflected(lexicon: Lexicon, word: str) -> None:
     assert classify(word, lexicon, lexicon.ending_exceptions()) == []

@@ -44,7 +44,7 @@ def test_plurals_against_inflect(lexicon: Lexicon) -> None:
     tool = engine()
 
     def reference(word: str) -> list[str]:
-        return [tool.plural_noun(word) or ""]  # type: ignore[arg-type]
+        return [tool.plural_noun(word) or ""]
 
     differing, total = disagreements(lexicon, "noun", reference)
     assert total > 2000
@@ -81,6 +81,6 @@ def test_third_person_against_inflect(lexicon: Lexicon) -> None:
     differing, total = disagreements(
         lexicon,
         "verb",
-        lambda word: [tool.plural_noun(word) or ""],  # type: ignore[arg-type]
+        lambda word: [tool.plural_noun(word) or ""],
     )
     assert len(differing) / total < 0.02, differing

@@ -42,8 +42,8 @@ def test_mended_pronunciations(lexicon: Lexicon) -> None:
 @pytest.mark.parametrize(
     ("word", "last"),
     [
-        *[(w, "Z") for w in "burritos colas gerbils marsupials synonyms tubers".split()],
-        *[(w, "S") for w in "bobcats bullfights muskrats popes tramps".split()],
+        *[(w, "Z") for w in ["burritos", "colas", "gerbils", "marsupials", "synonyms", "tubers"]],
+        *[(w, "S") for w in ["bobcats", "bullfights", "muskrats", "popes", "tramps"]],
         ("yelped", "T"),
         ("eloped", "T"),
     ],
@@ -81,4 +81,4 @@ def test_lexicon_is_never_written(lexicon: Lexicon) -> None:
     import sqlite3
 
     with pytest.raises(sqlite3.OperationalError, match="readonly"):
-        lexicon._connection.execute("DELETE FROM word")
+        lexicon._connection.execute("DELETE FROM word")  # noqa: SLF001

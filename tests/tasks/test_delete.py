@@ -7,12 +7,12 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from phonodrill import TASKS, Item, Lexicon, Position, Query, make_warmup, select
+from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.units import RVowels
 from phonodrill.tasks import phrases
 from phonodrill.tasks.choose import choose
 from phonodrill.tasks.delete import candidates
 from phonodrill.tasks.difficulty import deletion_difficulty
-from phonodrill.sounds.notation import Notation
 from tests.raw_cmudict import plain, raw_cmudict
 
 ENDINGS = ["", "s", "es", "ies", "ed", "ing"]

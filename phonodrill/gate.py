@@ -42,9 +42,24 @@ class Gate(NamedTuple):
         barred = self.alone if alone else self.sounds
         return barred.isdisjoint(normals)
 
+    def allows_join(self, before: Iterable[str], after: Iterable[str]) -> bool:
+        """Whether two words said one after the other do not run into an unfit one.
 
-def open_gate(lexicon: Lexicon) -> Gate:
-    """Load the gate from the lexicon's never-say table."""
+        Args:
+            before: normal forms of the first word.
+            after: normal forms of the second.
+        """
+        last = list(after)
+        return not any(first + second in self.sounds for first in before for second in last)
+
+
+def open_gate(lexicon: Lexicon, blocked: Iterable[str] = ()) -> Gate:
+    """Load the gate from the lexicon's never-say table.
+
+    Args:
+        lexicon: the open lexicon.
+        blocked: a teacher's own words that must not be used, nor what sounds like them.
+    """
     sounds: set[str] = set()
     alone: set[str] = set()
     spellings: set[str] = set()
@@ -55,4 +70,9 @@ def open_gate(lexicon: Lexicon) -> Gate:
             alone.add(normal)
         if blocks == "sound":
             sounds.add(normal)
+    for word in blocked:
+        spellings.add(word)
+        entry = lexicon.get(word)
+        if entry:
+            alone.update(said.normal for said in entry.pronunciations)
     return Gate(frozenset(sounds), frozenset(alone), frozenset(spellings))

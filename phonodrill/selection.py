@@ -10,11 +10,13 @@ from __future__ import annotations
 import difflib
 import random
 from collections.abc import Callable, Iterator
+from itertools import chain
 from typing import NamedTuple
 
 from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import UNFIT_REASONS, Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.sounds.accents import heard_alike
 from phonodrill.sounds.units import RVowels
 
@@ -60,12 +62,14 @@ class Pool(NamedTuple):
         lexicon: the open lexicon.
         query: what is wanted.
         gate: the never-say check.
+        own: a teacher's own words, with the bands the teacher gave.
         rng: mixes the order of the stimuli; None leaves it as stored.
     """
 
     lexicon: Lexicon
     query: Query
     gate: Gate
+    own: tuple[Entry, ...] = ()
     rng: random.Random | None = None
 
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Entry]:
@@ -86,9 +90,10 @@ class Pool(NamedTuple):
                 ]
             )
         else:
-            entries = self.lexicon.matching(
+            stored = self.lexicon.matching(
                 highest_band=query.band, endings=query.endings, keep=keep, rng=self.rng
             )
+            entries = chain(filter(self._is_own_choice, self.own), stored)
         for entry in entries:
             asked_for = bool(query.words) or not entry.is_heteronym
             if asked_for and may_be_said(entry, self.gate):
@@ -97,11 +102,21 @@ class Pool(NamedTuple):
     def heard_as(self, normal: str) -> tuple[Spoken, ...]:
         """Return the known words that a dictionary lists with these sounds, familiar first."""
         found = []
-        for entry in filter(None, map(self.lexicon.get, self.lexicon.heard_as(normal))):
+        stored = filter(None, map(self.lexicon.get, self.lexicon.heard_as(normal)))
+        own = {entry.word: entry for entry in self.own}
+        for entry in {**{entry.word: entry for entry in stored}, **own}.values():
             if may_be_said(entry, self.gate):
                 ways = (said for said in entry.usable_pronunciations if said.normal == normal)
                 found += [Spoken(entry, said) for said in ways if said.is_listed][:1]
         return tuple(sorted(found, key=_familiarity))
+
+    def _is_own_choice(self, entry: Entry) -> bool:
+        """Whether one of the teacher's own words fits the query and is not stored anyway."""
+        query = self.query
+        fits = bool(query.endings & {*entry.endings}) if query.endings else not entry.endings
+        stored = self.lexicon.get(entry.word)
+        is_new = stored is None or stored.is_name or not 1 <= stored.band <= query.band
+        return fits and is_new and entry.band <= query.band
 
     def stands_alone(self, normal: str) -> bool:
         """Whether no accent makes this sound fall together with another known word.
@@ -116,15 +131,30 @@ class Pool(NamedTuple):
         return not others or others <= set(self.lexicon.heard_as(normal))
 
 
-def select(lexicon: Lexicon, query: Query, rng: random.Random | None = None) -> Pool:
+def select(
+    lexicon: Lexicon,
+    query: Query,
+    rng: random.Random | None = None,
+    overlay: Overlay = NO_OVERLAY,
+) -> Pool:
     """Build the pool for a query.
 
     Args:
         lexicon: the open lexicon; it must stay open while the pool is used.
         query: what is wanted.
         rng: mixes the order, so that the first few are a fair choice.
+        overlay: a teacher's own words.
     """
-    return Pool(lexicon, query, open_gate(lexicon), rng)
+    gate = open_gate(lexicon, overlay.words("block"))
+    return Pool(lexicon, query, gate, tuple(own_entries(lexicon, overlay)), rng)
+
+
+def own_entries(lexicon: Lexicon, overlay: Overlay) -> Iterator[Entry]:
+    """Yield the entries of the words a teacher added, with the bands the teacher gave."""
+    for word in overlay.words("add"):
+        entry = lexicon.get(word)
+        if entry:
+            yield entry._replace(band=overlay.rules[word].band, is_name=False)
 
 
 def may_be_said(entry: Entry, gate: Gate) -> bool:

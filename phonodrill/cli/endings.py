@@ -9,6 +9,7 @@ import typer
 
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
+from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
 from phonodrill.cli.words_file import problems_of, read_words
 from phonodrill.endings.sort import By, sort_vocabulary, sort_words
@@ -67,7 +68,7 @@ def sort(
             problems += [f"line {numbers[w]}: {w!r} left out: {why}" for w, why in result.left_out]
             report(problems)
         else:
-            result = sort_vocabulary(lexicon, Query(band, wanted), by, count, rng)
+            result = sort_vocabulary(lexicon, Query(band, wanted), by, count, rng, own_words())
     if not result.groups:
         raise PhonodrillError(
             "no word here has an -s ending", "words such as torches, ropes, skies"

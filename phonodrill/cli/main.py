@@ -17,6 +17,8 @@ from phonodrill.version import VERSION
 COMMANDS = {
     "warmup": "phonodrill.cli.warmup",
     "endings": "phonodrill.cli.endings",
+    "sentences": "phonodrill.cli.sentences",
+    "words": "phonodrill.cli.words",
     "word": "phonodrill.cli.word",
     "lexicon": "phonodrill.cli.lexicon",
 }

@@ -10,6 +10,7 @@ import typer
 
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
+from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
 from phonodrill.errors import PhonodrillError
 from phonodrill.gate import open_gate
@@ -76,6 +77,7 @@ def warmup(
             query,
             count=count,
             seed=options.seed_or_new(seed),
+            overlay=own_words(),
         )
     if not result.items:
         message, _, offers = result.notes[0].partition("; for more: ")

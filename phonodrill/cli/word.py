@@ -8,6 +8,7 @@ import typer
 
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
+from phonodrill.cli.own_words import own_words
 from phonodrill.errors import PhonodrillError, UnknownWordError
 from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import Entry
@@ -46,7 +47,7 @@ def word(
             bases=_shown(lexicon, gate, [row.base for row in lexicon.bases_of(entry.word)]),
             homophones=_homophones(lexicon, gate, entry),
             rhymes=_rhymes(lexicon, gate, entry, band),
-            fit=_fit(entry, gate),
+            fit=_fit(entry, open_gate(lexicon, own_words().words("block"))),
         )
     deliver(document, format_, out)
 

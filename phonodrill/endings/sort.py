@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from phonodrill.endings.classify import SOUNDS, Ending, classify
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.selection import Query, select
 
 SPELLINGS = ("s", "es", "ies", "ves")
@@ -50,7 +51,12 @@ def label(ending: Ending, by: By) -> str:
 
 
 def sort_vocabulary(
-    lexicon: Lexicon, query: Query, by: By, per_group: int, rng: random.Random
+    lexicon: Lexicon,
+    query: Query,
+    by: By,
+    per_group: int,
+    rng: random.Random,
+    overlay: Overlay = NO_OVERLAY,
 ) -> Sort:
     """Sort words of the vocabulary, as many a group as asked for.
 
@@ -64,9 +70,10 @@ def sort_vocabulary(
         by: sound or spelling.
         per_group: how many words a group has at most.
         rng: the only source of chance.
+        overlay: a teacher's own words.
     """
     exceptions = lexicon.ending_exceptions()
-    words = [entry.word for entry in select(lexicon, query).stimuli()]
+    words = [entry.word for entry in select(lexicon, query, overlay=overlay).stimuli()]
     rng.shuffle(words)
     chosen: list[Ending] = []
     later: list[Ending] = []

@@ -9,7 +9,7 @@ from contextlib import closing
 from dataclasses import asdict, astuple, dataclass, replace
 from pathlib import Path
 
-from phonodrill.errors import PhonodrillError
+from phonodrill.errors import PhonodrillError, TableError
 from phonodrill.lexicon import sources
 from phonodrill.lexicon.entry import DERIVED
 from phonodrill.lexicon.familiarity import OLDER, band_of, is_familiar
@@ -79,6 +79,7 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         exceptions,
     )
     irregular = {row.word for row in disagreements}
+    _refuse_unknown_words(tables, {*pronunciations, *(row.form for row in listed)})
     words = _words(pronunciations, tables, inflections, irregular)
     partial = target.with_suffix(".partial")
     partial.unlink(missing_ok=True)
@@ -103,10 +104,31 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         _insert(connection, "never_say", _never_say(tables, pronunciations, inflections))
         _insert(connection, "ending_exception", map(astuple, tables.ending_exceptions))
         _insert(connection, "s_spelling", map(astuple, tables.s_spellings))
+        _insert(connection, "sentence", map(astuple, tables.sentences))
+        _insert(connection, "high_frequency", map(astuple, tables.high_frequency))
         _insert(connection, "disagreement", map(astuple, disagreements))
     with closing(sqlite3.connect(partial)) as connection:
         connection.execute("VACUUM")
     partial.replace(target)
+
+
+def _refuse_unknown_words(tables: Wordlists, known: set[str]) -> None:
+    """Raise if a table has a word that neither the dictionary nor our fixes can say."""
+    listed = {
+        "vocabulary.tsv": tables.vocabulary,
+        "sentences.tsv": [sentence.word for sentence in tables.sentences],
+        "high_frequency.tsv": [frequent.word for frequent in tables.high_frequency],
+        "names.tsv": tables.names,
+        "ending_exceptions.tsv": [exception.base for exception in tables.ending_exceptions],
+        "s_spellings.tsv": [spelling.base for spelling in tables.s_spellings],
+    }
+    for table, words in listed.items():
+        for word in words:
+            if word not in known:
+                raise TableError(
+                    f"{table}: no pronunciation is known for {word!r}",
+                    "add one to pronunciation_fixes.tsv, or take the word out",
+                )
 
 
 def fingerprint(wordlists_folder: Path) -> str:
@@ -164,7 +186,7 @@ def _words(
             reason=reason,
             parts_of_speech=",".join(dict.fromkeys(listed)),
             picturable=bool(judged and judged.picturable),
-            is_name=reason == "name",
+            is_name=reason == "name" or (word in tables.names and judged is None),
             is_heteronym=word in heteronyms,
             base=max((row.base for row in rows), key=lambda base: (zipf[base], base), default=word),
             endings=",".join(

@@ -99,6 +99,38 @@ class Inflection(NamedTuple):
     ending: str
 
 
+class Sentence(NamedTuple):
+    """A short sentence of the bank.
+
+    Attributes:
+        word: the word it is for, in the form it has there.
+        part_of_speech: how the word is used there.
+        topic: what it is about.
+        text: the sentence.
+    """
+
+    word: str
+    part_of_speech: str
+    topic: str
+    text: str
+
+
+class FrequentWord(NamedTuple):
+    """A word much used in text for children.
+
+    Attributes:
+        word: the spelling.
+        place: rank by use among words of bands 1-2.
+        is_dolch: whether it is one of the 220 service words of Dolch (1936).
+        irregular_part: letters that do not spell regularly, or empty.
+    """
+
+    word: str
+    place: int
+    is_dolch: bool
+    irregular_part: str
+
+
 class Entry(NamedTuple):
     """All that is stored of one word.
 

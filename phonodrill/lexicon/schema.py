@@ -74,6 +74,14 @@ CREATE TABLE ending_exception (
 CREATE TABLE s_spelling (
     base TEXT PRIMARY KEY, rule TEXT NOT NULL, part_of_speech TEXT NOT NULL
 ) WITHOUT ROWID;
+CREATE TABLE sentence (
+    word TEXT NOT NULL, part_of_speech TEXT NOT NULL, topic TEXT NOT NULL, text TEXT NOT NULL,
+    PRIMARY KEY (word, part_of_speech, text)
+) WITHOUT ROWID;
+CREATE TABLE high_frequency (
+    word TEXT PRIMARY KEY, place INTEGER NOT NULL, is_dolch INTEGER NOT NULL,
+    irregular_part TEXT NOT NULL
+) WITHOUT ROWID;
 CREATE TABLE disagreement (
     word TEXT NOT NULL, base TEXT NOT NULL, expected TEXT NOT NULL, found TEXT NOT NULL,
     PRIMARY KEY (word, base)

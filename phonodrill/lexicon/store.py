@@ -12,7 +12,7 @@ from types import TracebackType
 from typing import Any, Self
 
 from phonodrill.errors import LexiconMissingError
-from phonodrill.lexicon.entry import Entry, Inflection, Pronunciation
+from phonodrill.lexicon.entry import Entry, FrequentWord, Inflection, Pronunciation, Sentence
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA_VERSION
 
 _FIRST_OF_SAID = 10
@@ -158,6 +158,25 @@ class Lexicon:
         """Return ``base -> (rule, part of speech)`` of -s forms that no rule foretells."""
         rows = self._connection.execute("SELECT * FROM s_spelling")
         return {base: (rule, part) for base, rule, part in rows}
+
+    def sentences(self, word: str) -> list[Sentence]:
+        """Return the sentences of the bank for a word in this very form."""
+        rows = self._connection.execute(
+            "SELECT * FROM sentence WHERE word = ? ORDER BY part_of_speech, text", [word.lower()]
+        )
+        return [Sentence(*row) for row in rows]
+
+    def all_sentences(self) -> list[Sentence]:
+        """Return the whole bank, by word."""
+        rows = self._connection.execute(
+            "SELECT * FROM sentence ORDER BY word, part_of_speech, text"
+        )
+        return [Sentence(*row) for row in rows]
+
+    def high_frequency(self) -> list[FrequentWord]:
+        """Return the words most used in text for children, the most used first."""
+        rows = self._connection.execute("SELECT * FROM high_frequency ORDER BY place")
+        return [FrequentWord(word, place, bool(dolch), odd) for word, place, dolch, odd in rows]
 
     def disagreements(self) -> list[tuple[str, str, str, str]]:
         """Return forms that are not base + ending: ``(word, base, expected, found)``."""

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from phonodrill.errors import PhonodrillError
+from phonodrill.lexicon.high_frequency import COLUMNS
 from phonodrill.lexicon.tables import Row, read_table
 from phonodrill.sounds.notation import parse_arpabet
 
@@ -23,6 +24,7 @@ REASONS = (
 )
 PARTS = ("adjective", "adverb", "interjection", "noun", "other", "verb")
 BLOCKS = ("alone", "sound", "spelling")
+SENTENCE_PARTS = ("adjective", "adverb", "noun", "plural noun", "verb")
 FIXES = ("accept", "add", "drop", "say")
 
 
@@ -87,6 +89,26 @@ class Spelling:
 
 
 @dataclass(frozen=True, slots=True)
+class Sentence:
+    """A short sentence for a word: a row of sentences.tsv."""
+
+    word: str
+    part_of_speech: str
+    topic: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class FrequentWord:
+    """A much used word: a row of high_frequency.tsv."""
+
+    word: str
+    place: int
+    is_dolch: bool
+    irregular_part: str
+
+
+@dataclass(frozen=True, slots=True)
 class Wordlists:
     """All our tables."""
 
@@ -96,6 +118,9 @@ class Wordlists:
     heteronyms: list[Reading]
     ending_exceptions: list[EndingException]
     s_spellings: list[Spelling]
+    names: frozenset[str]
+    sentences: list[Sentence]
+    high_frequency: list[FrequentWord]
 
 
 def read_wordlists(folder: Path) -> Wordlists:
@@ -114,6 +139,11 @@ def read_wordlists(folder: Path) -> Wordlists:
         heteronyms=_read_heteronyms(folder / "heteronyms.tsv"),
         ending_exceptions=_read_ending_exceptions(folder / "ending_exceptions.tsv"),
         s_spellings=_read_s_spellings(folder / "s_spellings.tsv"),
+        names=frozenset(
+            row["name"] for row in read_table(folder / "names.tsv", ["name"], key=["name"])
+        ),
+        sentences=_read_sentences(folder / "sentences.tsv"),
+        high_frequency=_read_high_frequency(folder / "high_frequency.tsv"),
     )
 
 
@@ -183,6 +213,27 @@ def _read_s_spellings(path: Path) -> list[Spelling]:
         Spelling(row["base"], row["rule"], row["part_of_speech"])
         for row in read_table(path, columns, key=["base"])
     ]
+
+
+def _read_sentences(path: Path) -> list[Sentence]:
+    columns = ("word", "part_of_speech", "topic", "sentence")
+    sentences = []
+    for row in read_table(path, columns, key=["word", "part_of_speech", "sentence"]):
+        _one_of(row, "part_of_speech", SENTENCE_PARTS)
+        if not row["sentence"].endswith((".", "!", "?")):
+            raise row.error("a sentence ends with . ! or ?")
+        sentences.append(Sentence(*(row[column] for column in columns)))
+    return sentences
+
+
+def _read_high_frequency(path: Path) -> list[FrequentWord]:
+    words = []
+    for row in read_table(path, COLUMNS, key=["word"]):
+        if not row["place"].isdecimal():
+            raise row.error(f"place is {row['place']!r}; it must be a number")
+        is_dolch = _one_of(row, "dolch", ("no", "yes")) == "yes"
+        words.append(FrequentWord(row["word"], int(row["place"]), is_dolch, row["irregular_part"]))
+    return words
 
 
 def _one_of(row: Row, column: str, allowed: tuple[str, ...]) -> str:

@@ -8,6 +8,7 @@ from itertools import islice
 from typing import NamedTuple
 
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.selection import HIGHEST_KNOWN_BAND, Pool, Query, select
 from phonodrill.tasks.choose import choose
 from phonodrill.tasks.item import Item, Position
@@ -41,7 +42,14 @@ class WarmUp(NamedTuple):
 
 
 def make_warmup(
-    lexicon: Lexicon, task: Task, at: Position, query: Query, *, count: int, seed: int
+    lexicon: Lexicon,
+    task: Task,
+    at: Position,
+    query: Query,
+    *,
+    count: int,
+    seed: int,
+    overlay: Overlay = NO_OVERLAY,
 ) -> WarmUp:
     """Make a warm-up.
 
@@ -52,9 +60,10 @@ def make_warmup(
         query: which words may be used.
         count: how many items are wanted.
         seed: the same seed gives the same set.
+        overlay: a teacher's own words.
     """
     rng = random.Random(seed)
-    pool = select(lexicon, query, rng)
+    pool = select(lexicon, query, rng, overlay)
     drawn = islice(task.candidates(pool, query, at), DRAWN_AT_LEAST + DRAWN_PER_ITEM * count)
     items = choose(drawn, count, rng)
     notes = () if len(items) == count else (_shortage(pool, task, at, count, len(items)),)

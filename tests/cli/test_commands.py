@@ -38,6 +38,11 @@ def fails(*arguments: str) -> str:
     return done.stderr
 
 
+@pytest.fixture(autouse=True)
+def _own_configuration(tmp_path_factory: pytest.TempPathFactory) -> None:
+    ENV["XDG_CONFIG_HOME"] = str(tmp_path_factory.mktemp("config"))
+
+
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     (tmp_path / "words.txt").write_text("stop\nblorf  # not a word\n\nplate\n", "utf-8")
@@ -67,7 +72,15 @@ def test_json_is_read_back() -> None:
 
 @pytest.mark.parametrize("kind", ["text", "md", "csv", "json"])
 @pytest.mark.parametrize(
-    "command", [["warmup"], ["endings", "sort"], ["word", "slopes"], ["lexicon"]]
+    "command",
+    [
+        ["warmup"],
+        ["endings", "sort"],
+        ["word", "slopes"],
+        ["lexicon"],
+        ["sentences", "gulls"],
+        ["words", "list"],
+    ],
 )
 def test_every_command_in_every_format(command: list[str], kind: str) -> None:
     assert works(*command, "--format", kind)
@@ -89,6 +102,33 @@ def test_own_words(folder: Path) -> None:
     assert "“stop”" in done.stdout
     assert "“plate”" in done.stdout
     assert "“stop”" in works("warmup", "--words", str(folder / "windows.txt"), "--count", "2")
+
+
+def test_own_lists_count_at_once() -> None:
+    works("words", "add", "fiona", "harbor", "--band", "2")
+    works("words", "block", "boat")
+    text = works("words", "list")
+    assert "fiona" in text
+    assert "boat" in text
+    assert json.loads(works("words", "list", "--format", "json"))["words"][0]["word"] == "boat"
+    assert json.loads(works("word", "boat", "--format", "json"))["in_class"] == "no"
+    works("words", "remove", "boat")
+    assert json.loads(works("word", "boat", "--format", "json"))["in_class"] == "yes"
+
+
+def test_a_broken_line_of_the_own_list_is_reported() -> None:
+    works("words", "block", "boat")
+    path = Path(ENV["XDG_CONFIG_HOME"]) / "phonodrill" / "words.txt"
+    path.write_text(path.read_text() + "what is this\n")
+    assert "words.txt, line 2: cannot be read" in run("warmup").stderr
+
+
+def test_sentences_and_gaps() -> None:
+    assert "Three gulls rest on the old boat." in works("sentences", "gulls")
+    text = works("sentences", "Gulls", "--cloze")
+    assert "Three ____ rest on the old boat." in text
+    data = json.loads(works("sentences", "ferries", "--format", "json"))
+    assert {s["part_of_speech"] for s in data["sentences"]} == {"plural noun", "verb"}
 
 
 def test_version_and_help() -> None:
@@ -127,6 +167,11 @@ def test_sources_are_shown() -> None:
         (["warmup", "--drop", "first", "--at", "last"], "disagree"),
         (["warmup", "--cuont", "3"], "--count"),
         (["warmpu"], "warmup"),
+        (["sentences", "gulling"], "no sentence with 'gulling'"),
+        (["words", "add", "blorf"], "is not in the lexicon"),
+        (["words", "add", "hell"], "not a word for class"),
+        (["words", "remove", "crab"], "phonodrill words list"),
+        (["words", "ad", "crab"], "ad"),
         (["warmup", "--format", "xls"], "xls"),
         (["warmup", "--seed", "-1"], "-1"),
         (["warmup", "--sound", "zh", "--ending", "ies"], "for class"),

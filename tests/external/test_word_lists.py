@@ -240,16 +240,3 @@ def test_dolch_words_are_known_early(lexicon: Lexicon) -> None:
         if entry is None or entry.band not in (1, 2):
             late.append(word)
     assert late == []
-
-
-@pytest.mark.source("textstat 0.7.13: the Dale-Chall list of words known to nine-year-olds (1995)")
-def test_dale_chall_words_are_in_bands_one_to_three(lexicon: Lexicon) -> None:
-    from importlib import resources
-
-    path = resources.files("textstat").joinpath("resources/en/easy_words.txt")
-    words = {w for w in path.read_text("utf-8").split() if w.isalpha() and w.islower()}
-    entries = [entry for word in sorted(words) if (entry := lexicon.get(word))]
-    judged = [entry for entry in entries if entry.reason not in ("name", "not reviewed")]
-    left = [entry.word for entry in judged if not 1 <= entry.band <= 3]
-    assert len(judged) > 2000
-    assert len(left) / len(judged) <= 0.10, left

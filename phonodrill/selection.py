@@ -80,15 +80,11 @@ class Pool(NamedTuple):
                 the others are passed over at little cost.
         """
         query = self.query
+        entries: Iterator[Entry]
         if query.words:
-            found = map(self.lexicon.get, dict.fromkeys(query.words))
-            entries = iter(
-                [
-                    e
-                    for e in found
-                    if e and not (query.endings and query.endings.isdisjoint(e.endings))
-                ]
-            )
+            found = filter(None, map(self.lexicon.get, dict.fromkeys(query.words)))
+            wanted = query.endings
+            entries = (e for e in found if not wanted or not wanted.isdisjoint(e.endings))
         else:
             stored = self.lexicon.matching(
                 highest_band=query.band, endings=query.endings, keep=keep, rng=self.rng

@@ -43,29 +43,33 @@ def add(words: WordsArgument, band: options.BandOption = 1) -> None:
                 )
             if not may_be_shown(entry, gate):
                 raise PhonodrillError("that is not a word for class", "another word")
-    _change({word.strip().lower(): Rule("add", word.strip().lower(), band) for word in words})
+    _change({word: Rule("add", word, band) for word in _plain(words)})
 
 
 @app.command("block")
 def block(words: WordsArgument) -> None:
     """Never use these words, nor what sounds like them."""
-    _change({word.strip().lower(): Rule("block", word.strip().lower()) for word in words})
+    _change({word: Rule("block", word) for word in _plain(words)})
 
 
 @app.command("remove")
 def remove(words: WordsArgument) -> None:
     """Take words out of your lists again."""
     overlay = own_words()
-    for word in words:
-        if word.strip().lower() not in overlay.rules:
+    for word in _plain(words):
+        if word not in overlay.rules:
             raise PhonodrillError(f"{word!r} is not in your lists", "phonodrill words list")
-    _change(dict.fromkeys((word.strip().lower() for word in words), None))
+    _change(dict.fromkeys(_plain(words)))
 
 
 @app.command("list")
 def list_words(format_: options.FormatOption = None, out: options.OutOption = None) -> None:
     """Show your words; --out FILE exports them."""
     deliver(view.document(own_words(), str(own_words_path())), format_, out)
+
+
+def _plain(words: list[str]) -> list[str]:
+    return [word.strip().lower() for word in words]
 
 
 def _change(rules: Mapping[str, Rule | None]) -> None:

@@ -9,9 +9,6 @@ from __future__ import annotations
 
 from phonodrill.sounds.inventory import SIBILANTS, VOICELESS
 
-S_SOUNDS = ("s", "z", "ɪz")
-ED_SOUNDS = ("t", "d", "ɪd")
-
 
 def s_suffix(sounds: str) -> str:
     """Return the sounds that -s or -es adds to a base: ``s``, ``z`` or ``ɪz``.

@@ -10,7 +10,9 @@ from dataclasses import asdict, astuple, dataclass, replace
 from pathlib import Path
 
 from phonodrill.errors import PhonodrillError, TableError
+from phonodrill.graphemes.chunk import encode
 from phonodrill.lexicon import sources
+from phonodrill.lexicon.alignment import Alignment, WordFacts, align_lexicon, irregular_part
 from phonodrill.lexicon.entry import DERIVED
 from phonodrill.lexicon.familiarity import OLDER, band_of, is_familiar
 from phonodrill.lexicon.inflected import expected_forms, find_disagreements, spelled_ending
@@ -29,13 +31,16 @@ from phonodrill.sounds.accents import heard_alike
 from phonodrill.sounds.normal import normal_form
 from phonodrill.sounds.notation import parse_arpabet
 
+ROOMS = ("graphemes", "lexicon", "sounds")
+"""The rooms whose code decides what is compiled."""
+
 
 @dataclass(frozen=True, slots=True)
 class WordRow:
     """A row of table ``word``; columns in the schema's order."""
 
     word: str
-    zipf: float
+    zipf: int
     band: int
     reason: str
     parts_of_speech: str
@@ -80,7 +85,9 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
     )
     irregular = {row.word for row in disagreements}
     _refuse_unknown_words(tables, {*pronunciations, *(row.form for row in listed)})
-    words = _words(pronunciations, tables, inflections, irregular)
+    words = list(_words(pronunciations, tables, inflections, irregular))
+    checked = checked_against_bases(pronunciations, expected, exceptions)
+    alignment = align_lexicon(checked, _facts(words), tables.correspondences)
     partial = target.with_suffix(".partial")
     partial.unlink(missing_ok=True)
     with closing(sqlite3.connect(partial)) as connection, connection:
@@ -88,8 +95,7 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         _insert(connection, "meta", _meta(wordlists_folder))
         _insert(connection, "source", map(astuple, sources.list_credits()))
         _insert(connection, "word", map(astuple, words))
-        rows = checked_against_bases(pronunciations, expected, exceptions)
-        _insert(connection, "pronunciation", map(astuple, rows))
+        _insert(connection, "pronunciation", _pronunciation_rows(checked, alignment))
         connection.execute(
             "INSERT INTO heard SELECT DISTINCT normal, word, band, endings <> '' FROM pronunciation"
             " JOIN word USING (word)"
@@ -105,7 +111,8 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         _insert(connection, "ending_exception", map(astuple, tables.ending_exceptions))
         _insert(connection, "s_spelling", map(astuple, tables.s_spellings))
         _insert(connection, "sentence", map(astuple, tables.sentences))
-        _insert(connection, "high_frequency", map(astuple, tables.high_frequency))
+        _insert(connection, "high_frequency", _frequent_words(tables, checked, alignment))
+        _insert(connection, "correspondence", _correspondence_rows(alignment))
         _insert(connection, "disagreement", map(astuple, disagreements))
     with closing(sqlite3.connect(partial)) as connection:
         connection.execute("VACUUM")
@@ -135,7 +142,7 @@ def fingerprint(wordlists_folder: Path) -> str:
     """Return a digest of everything the compiled content depends on."""
     digest = hashlib.sha256()
     package = Path(__file__).parents[1]
-    code = [*(package / "lexicon").glob("*.py"), *(package / "sounds").glob("*.py")]
+    code = [path for room in ROOMS for path in (package / room).glob("*.py")]
     for path in sorted([*code, *wordlists_folder.glob("*.tsv")], key=lambda path: path.name):
         digest.update(path.name.encode() + b"\0" + path.read_bytes())
     for source in sources.list_credits():
@@ -181,18 +188,64 @@ def _words(
         listed = ([judged.part_of_speech] if judged else []) + list(parts.get(word, ()))
         yield WordRow(
             word=word,
-            zipf=zipf[word],
+            zipf=round(100 * zipf[word]),
             band=band,
             reason=reason,
             parts_of_speech=",".join(dict.fromkeys(listed)),
             picturable=bool(judged and judged.picturable),
             is_name=reason == "name" or (word in tables.names and judged is None),
             is_heteronym=word in heteronyms,
-            base=max((row.base for row in rows), key=lambda base: (zipf[base], base), default=word),
+            base=max((row.base for row in rows), key=lambda base: (zipf[base], base), default=""),
             endings=",".join(
                 sorted({_ending(row) for row in rows if word not in irregular} - {""})
             ),
         )
+
+
+def _facts(words: Iterable[WordRow]) -> dict[str, WordFacts]:
+    return {
+        row.word: WordFacts(
+            row.base or row.word,
+            tuple(filter(None, row.endings.split(","))),
+            row.band,
+            # Zipf is log10 of the uses in a billion words.
+            10 ** (row.zipf / 100 - 3) if row.zipf else 0.0,
+        )
+        for row in words
+    }
+
+
+def _pronunciation_rows(
+    pronunciations: Pronunciations, alignment: Alignment
+) -> Iterator[tuple[object, ...]]:
+    for word, rows in pronunciations.items():
+        for row in rows:
+            chunks = alignment.chunks[word, row.place]
+            yield (*astuple(row), encode(chunks, alignment.code_of))
+
+
+def _correspondence_rows(alignment: Alignment) -> Iterator[tuple[object, ...]]:
+    for row, code in alignment.code_of.items():
+        yield (
+            code,
+            row.spelling,
+            "/".join(row.sounds),
+            row.kind,
+            row.is_regular,
+            row.example,
+            alignment.words[row],
+            round(alignment.uses[row], 1),
+        )
+
+
+def _frequent_words(
+    tables: Wordlists, pronunciations: Pronunciations, alignment: Alignment
+) -> Iterator[tuple[object, ...]]:
+    for frequent in tables.high_frequency:
+        rows = pronunciations[frequent.word]
+        first = next((row for row in rows if row.usable), rows[0])
+        odd = irregular_part(frequent.word, alignment.chunks[frequent.word, first.place])
+        yield (*astuple(frequent), odd)
 
 
 def _inflection_row(row: Inflection) -> tuple[str, ...]:

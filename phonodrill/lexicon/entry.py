@@ -4,10 +4,15 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from phonodrill.graphemes.correspondence import Correspondence
 from phonodrill.sounds import notation
 from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.syllables import count_syllables
 
+LISTED = ""
+"""Origin of a pronunciation that stands in CMUdict as it is."""
+MENDED = "mended"
+"""Origin of a pronunciation of our own table."""
 DERIVED = "base + ending"
 """Origin of a pronunciation that no dictionary lists but that of its base."""
 UNFIT_REASONS = frozenset({"adult", "bodily", "insult", "violent"})
@@ -22,11 +27,12 @@ class Pronunciation(NamedTuple):
         stress: one digit a vowel.
         normal: the form for comparing.
         rhyme: normal form from the last stressed vowel on.
-        origin: where it comes from.
+        origin: where it comes from; empty: CMUdict.
         second_opinion: what a second dictionary says of it.
         with_base: whether it is its base word + ending: agrees, differs, or empty.
         usable: whether it may be used without being asked for.
         meaning: for a heteronym, which reading this is.
+        chunks: its letters tied to its sounds (see :mod:`phonodrill.graphemes.chunk`).
     """
 
     sounds: str
@@ -38,6 +44,7 @@ class Pronunciation(NamedTuple):
     with_base: str = ""
     usable: bool = True
     meaning: str = ""
+    chunks: str = ""
 
     @property
     def is_listed(self) -> bool:
@@ -129,6 +136,41 @@ class FrequentWord(NamedTuple):
     place: int
     is_dolch: bool
     irregular_part: str
+
+
+class Counted(NamedTuple):
+    """A correspondence of the inventory and how common it is in words of bands 1-3.
+
+    Attributes:
+        code: the character that stands for it in stored chunks.
+        correspondence: spelling and sounds.
+        words: how many words have it.
+        uses: how often those words stand in a million words of text.
+    """
+
+    code: str
+    correspondence: Correspondence
+    words: int
+    uses: float
+
+
+class Spelled(NamedTuple):
+    """As much of a word as reading it takes, in its first usable pronunciation.
+
+    Attributes:
+        word, band, zipf, base, endings: as in :class:`Entry`.
+        sounds, stress, normal, chunks: as in :class:`Pronunciation`.
+    """
+
+    word: str
+    band: int
+    zipf: float
+    base: str
+    endings: tuple[str, ...]
+    sounds: str
+    stress: str
+    normal: str
+    chunks: str
 
 
 class Entry(NamedTuple):

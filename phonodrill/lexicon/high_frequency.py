@@ -3,7 +3,7 @@
 ``python -m phonodrill.lexicon.high_frequency`` prints the rows of
 wordlists/high_frequency.tsv anew: the 300 words of bands 1-2 with the highest
 Zipf frequency (wordfreq), and the rest of Dolch's service words (1936), which
-the table marks. Filled by hand: the part of a spelling that is not yet regular.
+the table marks.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from pathlib import Path
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.lexicon.tables import read_table
 
-COLUMNS = ("word", "place", "dolch", "irregular_part")
+COLUMNS = ("word", "place", "dolch")
 HIGHEST_PLACE = 300
 
 
@@ -39,7 +39,6 @@ def renewed(lexicon: Lexicon, table: Path) -> list[tuple[str, ...]]:
             word,
             str(places.get(word, "")),
             "yes" if word in dolch else "no",
-            marks[word]["irregular_part"] if word in marks else "",
         )
         for word in sorted(wanted)
     ]
@@ -49,4 +48,4 @@ if __name__ == "__main__":
     table = Path("wordlists") / "high_frequency.tsv"
     with Lexicon() as opened:
         for row in renewed(opened, table):
-            print("\t".join(row).rstrip("\t"))  # noqa: T201
+            print("\t".join(row))  # noqa: T201

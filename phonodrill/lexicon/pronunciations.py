@@ -6,12 +6,12 @@ the regular forms they lack, and each compared with its base + ending.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon import sources
-from phonodrill.lexicon.entry import DERIVED
+from phonodrill.lexicon.entry import DERIVED, LISTED, MENDED
 from phonodrill.lexicon.familiarity import OLDER
 from phonodrill.lexicon.inflected import (
     Expected,
@@ -119,7 +119,7 @@ def _pronunciation(
         stress,
         normal_form(sounds, stress),
         len(sources.rhyming_part(phones).split()),
-        "CMUdict" if phones in cmudict.get(word, []) else "mended",
+        LISTED if phones in cmudict.get(word, []) else MENDED,
         opinion,
         meaning=meaning,
     )
@@ -163,18 +163,21 @@ def trusted(rows: list[PronunciationRow]) -> list[PronunciationRow]:
 
 def checked_against_bases(
     pronunciations: Pronunciations, expected: Expected, exceptions: frozenset[str]
-) -> Iterator[PronunciationRow]:
-    """Yield every pronunciation with ``with_base`` and ``usable`` filled."""
+) -> Pronunciations:
+    """Return every pronunciation, by word, with ``with_base`` and ``usable`` filled."""
+    checked: Pronunciations = {}
     for word in sorted(pronunciations):
         by_base = {} if word in exceptions else expected.get(word, {})
         wanted = frozenset().union(*by_base.values())
         stressed = any("1" in row.stress for row in pronunciations[word])
+        checked[word] = []
         for row in pronunciations[word]:
             with_base = "" if not by_base else "agrees" if row.normal in wanted else "differs"
-            checked = replace(row, with_base=with_base)
+            compared = replace(row, with_base=with_base)
             # A weak form (the wuz of "was") is not how a word is said alone.
             weak = stressed and "1" not in row.stress
-            yield replace(checked, usable=not weak and _usable(checked))
+            checked[word].append(replace(compared, usable=not weak and _usable(compared)))
+    return checked
 
 
 def _usable(row: PronunciationRow) -> bool:

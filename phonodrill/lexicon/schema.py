@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-SCHEMA_VERSION = 1
+SCHEMA_VERSION = 2
 LEXICON_PATH = Path(__file__).with_name("lexicon.sqlite")
 
 SCHEMA = """
@@ -14,14 +14,14 @@ CREATE TABLE source (
 ) WITHOUT ROWID;
 CREATE TABLE word (
     word TEXT PRIMARY KEY,
-    zipf REAL NOT NULL,              -- log10 of uses in a billion words
+    zipf INTEGER NOT NULL,           -- hundredths of log10 of uses in a billion words
     band INTEGER NOT NULL,           -- 0 not for class, 1-4 familiarity
     reason TEXT NOT NULL,            -- why band 0, or 'not reviewed'
     parts_of_speech TEXT NOT NULL,   -- comma-separated, main one first
     picturable INTEGER NOT NULL,
     is_name INTEGER NOT NULL,        -- known only as a name or not known as a word
     is_heteronym INTEGER NOT NULL,
-    base TEXT NOT NULL,              -- the commonest base word, or the word itself
+    base TEXT NOT NULL,              -- the commonest base word; empty: the word itself
     endings TEXT NOT NULL            -- comma-separated spelled endings; empty: no regular form
 ) WITHOUT ROWID;
 CREATE INDEX word_by_band ON word (band) WHERE band > 0;
@@ -32,11 +32,12 @@ CREATE TABLE pronunciation (
     stress TEXT NOT NULL,            -- one digit a vowel
     normal TEXT NOT NULL,            -- form for comparing
     rhyme INTEGER NOT NULL,          -- how many sounds from the last stressed vowel on
-    origin TEXT NOT NULL,            -- CMUdict, mended, base + ending
+    origin TEXT NOT NULL,            -- mended, base + ending; empty: CMUdict
     second_opinion TEXT NOT NULL,    -- confirmed, contradicted, accepted, or empty: not listed
     with_base TEXT NOT NULL,         -- agrees, differs, or empty: no regular base
     usable INTEGER NOT NULL,         -- may be used by default
     meaning TEXT NOT NULL,           -- which reading of a heteronym, or empty
+    chunks TEXT NOT NULL,            -- letters tied to sounds (graphemes/chunk.py)
     PRIMARY KEY (word, place)
 ) WITHOUT ROWID;
 CREATE INDEX pronunciation_by_normal ON pronunciation (normal);
@@ -73,6 +74,13 @@ CREATE TABLE ending_exception (
 ) WITHOUT ROWID;
 CREATE TABLE s_spelling (
     base TEXT PRIMARY KEY, rule TEXT NOT NULL, part_of_speech TEXT NOT NULL
+) WITHOUT ROWID;
+CREATE TABLE correspondence (
+    code TEXT PRIMARY KEY,           -- stands for it in pronunciation.chunks
+    spelling TEXT NOT NULL, sounds TEXT NOT NULL, kind TEXT NOT NULL,
+    is_regular INTEGER NOT NULL, example TEXT NOT NULL,
+    words INTEGER NOT NULL,          -- of bands 1-3 that have it
+    uses REAL NOT NULL               -- of those words, in a million words of text
 ) WITHOUT ROWID;
 CREATE TABLE sentence (
     word TEXT NOT NULL, part_of_speech TEXT NOT NULL, topic TEXT NOT NULL, text TEXT NOT NULL,

@@ -12,7 +12,17 @@ from types import TracebackType
 from typing import Any, Self
 
 from phonodrill.errors import LexiconMissingError
-from phonodrill.lexicon.entry import Entry, FrequentWord, Inflection, Pronunciation, Sentence
+from phonodrill.graphemes.chunk import Chunk, decode
+from phonodrill.graphemes.correspondence import Correspondence, Kind
+from phonodrill.lexicon.entry import (
+    Counted,
+    Entry,
+    FrequentWord,
+    Inflection,
+    Pronunciation,
+    Sentence,
+    Spelled,
+)
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA_VERSION
 
 _FIRST_OF_SAID = 10
@@ -22,7 +32,7 @@ _ENTRY = """
     SELECT word.word, zipf, band, reason, parts_of_speech, picturable, is_name,
            is_heteronym, base, endings,
            sounds, stress, normal, substr(normal, -rhyme), origin, second_opinion, with_base,
-           usable, meaning
+           usable, meaning, chunks
     FROM word JOIN pronunciation USING (word)
 """
 
@@ -48,6 +58,8 @@ class Lexicon:
             raise LexiconMissingError(f"the lexicon is not there: {path.name}", _REINSTALL)
         self._heard: dict[str, list[str]] = {}
         self._looked_up: dict[str, Entry | None] = {}
+        self._correspondences: tuple[Counted, ...] = ()
+        self._by_code: dict[str, Correspondence] = {}
         self._connection = sqlite3.connect(f"{path.as_uri()}?mode=ro&immutable=1", uri=True)
         try:
             version = self.meta("schema")
@@ -183,6 +195,46 @@ class Lexicon:
         rows = self._connection.execute("SELECT * FROM disagreement ORDER BY word, base")
         return list(rows)
 
+    def correspondences(self) -> tuple[Counted, ...]:
+        """Return the inventory of correspondences, the commonest first."""
+        if not self._correspondences:
+            rows = self._connection.execute(
+                "SELECT code, spelling, sounds, kind, is_regular, example, words, uses"
+                " FROM correspondence ORDER BY words DESC, code"
+            )
+            self._correspondences = tuple(_counted(row) for row in rows)
+        return self._correspondences
+
+    def chunks(self, stored: str) -> tuple[Chunk, ...]:
+        """Return the chunks of a pronunciation: letters tied to sounds.
+
+        Args:
+            stored: ``Pronunciation.chunks``; empty for an abbreviation.
+        """
+        if not self._by_code:
+            self._by_code = {row.code: row.correspondence for row in self.correspondences()}
+        return decode(stored, self._by_code)
+
+    def spelled(self, *, highest_band: int) -> list[Spelled]:
+        """Return the words of bands 1 to ``highest_band`` that a drill may use, by spelling.
+
+        Names, heteronyms, letters, contractions and interjections are left out.
+        The gate is not asked.
+        """
+        rows = self._connection.execute(
+            "SELECT word, band, zipf, base, endings, sounds, stress, normal, chunks"
+            " FROM word JOIN pronunciation USING (word)"
+            " WHERE band > 0 AND band <= ? AND usable AND NOT is_name AND NOT is_heteronym"
+            " AND parts_of_speech NOT LIKE 'interjection%'"
+            " GROUP BY word HAVING MIN(place) = place ORDER BY word",
+            [highest_band],
+        )
+        return [
+            Spelled(w, band, zipf / 100, base or w, tuple(filter(None, e.split(","))), *said)
+            for w, band, zipf, base, e, *said in rows
+            if len(w) > 1 and w.isalpha()
+        ]
+
     def sources(self) -> list[tuple[str, str, str, str, str]]:
         """Return ``(name, version, license, credit, used for)`` of every source."""
         return list(self._connection.execute("SELECT * FROM source ORDER BY name"))
@@ -247,6 +299,13 @@ class Lexicon:
             yield _entry(list(variants))
 
 
+def _counted(row: tuple[Any, ...]) -> Counted:
+    code, spelling, sounds, kind, is_regular, example, words, uses = row
+    variants = tuple(sounds.split("/"))
+    found = Correspondence(spelling, variants, Kind(kind), bool(is_regular), example)
+    return Counted(code, found, words, uses)
+
+
 def _listed(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
     listed: dict[str, list[str]] = {}
     for key, value in pairs:
@@ -269,14 +328,14 @@ def _entry(variants: list[tuple[Any, ...]]) -> Entry:
     ]
     return Entry(
         word,
-        zipf,
+        zipf / 100,
         band,
         reason,
         tuple(parts.split(",")) if parts else (),
         bool(picturable),
         bool(is_name),
         bool(is_heteronym),
-        base,
+        base or word,
         tuple(endings.split(",")) if endings else (),
         tuple(Pronunciation(*row[_FIRST_OF_SAID:]) for row in variants),
     )

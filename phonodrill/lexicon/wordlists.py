@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from phonodrill.errors import PhonodrillError
+from phonodrill.graphemes.correspondence import Correspondence, Kind, parse_sounds
 from phonodrill.lexicon.high_frequency import COLUMNS
 from phonodrill.lexicon.tables import Row, read_table
 from phonodrill.sounds.notation import parse_arpabet
@@ -105,7 +106,6 @@ class FrequentWord:
     word: str
     place: int
     is_dolch: bool
-    irregular_part: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +121,7 @@ class Wordlists:
     names: frozenset[str]
     sentences: list[Sentence]
     high_frequency: list[FrequentWord]
+    correspondences: list[Correspondence]
 
 
 def read_wordlists(folder: Path) -> Wordlists:
@@ -144,6 +145,7 @@ def read_wordlists(folder: Path) -> Wordlists:
         ),
         sentences=_read_sentences(folder / "sentences.tsv"),
         high_frequency=_read_high_frequency(folder / "high_frequency.tsv"),
+        correspondences=_read_correspondences(folder / "correspondences.tsv"),
     )
 
 
@@ -232,8 +234,24 @@ def _read_high_frequency(path: Path) -> list[FrequentWord]:
         if not row["place"].isdecimal():
             raise row.error(f"place is {row['place']!r}; it must be a number")
         is_dolch = _one_of(row, "dolch", ("no", "yes")) == "yes"
-        words.append(FrequentWord(row["word"], int(row["place"]), is_dolch, row["irregular_part"]))
+        words.append(FrequentWord(row["word"], int(row["place"]), is_dolch))
     return words
+
+
+def _read_correspondences(path: Path) -> list[Correspondence]:
+    columns = ("spelling", "sounds", "kind", "regular", "example")
+    found = []
+    for row in read_table(path, columns, key=["spelling", "sounds", "kind"]):
+        try:
+            sounds = parse_sounds(row["sounds"])
+        except KeyError as error:
+            raise row.error(f"{error.args[0]!r} is no ARPAbet symbol") from error
+        if len({len(variant) for variant in sounds}) > 1:
+            raise row.error("all variants must have the same number of sounds")
+        kind = Kind(_one_of(row, "kind", tuple(Kind)))
+        is_regular = _one_of(row, "regular", ("no", "yes")) == "yes"
+        found.append(Correspondence(row["spelling"], sounds, kind, is_regular, row["example"]))
+    return found
 
 
 def _one_of(row: Row, column: str, allowed: tuple[str, ...]) -> str:

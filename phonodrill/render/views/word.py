@@ -36,7 +36,7 @@ def document(
             f"/{way.spaced(notation or SCRIPT)}/",
             way.arpabet,
             str(way.syllables),
-            way.origin,
+            way.origin or "CMUdict",
             way.second_opinion or "not listed",
             way.meaning or "-",
         )

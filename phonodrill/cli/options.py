@@ -43,6 +43,10 @@ NotationOption = Annotated[
     typer.Option("--notation", help="How sounds are written; marks in text, IPA in data."),
 ]
 WordsOption = Annotated[Optional[Path], typer.Option("--words", help="Your own words, one a line.")]
+TaughtOption = Annotated[
+    Optional[Path],
+    typer.Option("--taught", help="What the class was taught, a step a line: s, sh, a_e, -es."),
+]
 CountOption = Annotated[int, typer.Option("--count", help="How many, 1 to 200.")]
 
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
 
+from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
 
 HIGHEST_LINES = 20_000
@@ -27,21 +28,13 @@ def read_words(path: Path) -> list[Line]:
     Raises:
         PhonodrillError: if it cannot be read, is not UTF-8, too long or has no word.
     """
-    try:
-        with path.open(encoding="utf-8-sig") as file:
-            lines = []
-            for number, line in enumerate(file, 1):
-                if number > HIGHEST_LINES:
-                    raise PhonodrillError(
-                        f"{path} has more than {HIGHEST_LINES:,} lines", "a shorter list"
-                    )
-                word = line.partition("#")[0].strip().lower().replace("’", "'")
-                if word:
-                    lines.append(Line(number, word))
-    except UnicodeDecodeError as error:
-        raise PhonodrillError(f"{path} is not UTF-8 text", "save it as UTF-8 text") from error
-    except OSError as error:
-        raise PhonodrillError(f"cannot read {path}: {error.strerror}", "check the name") from error
+    lines = []
+    for number, line in enumerate(read_text(path).splitlines(), 1):
+        if number > HIGHEST_LINES:
+            raise PhonodrillError(f"{path} has more than {HIGHEST_LINES:,} lines", "a shorter list")
+        word = line.partition("#")[0].strip().lower().replace("’", "'")
+        if word:
+            lines.append(Line(number, word))
     if not lines:
         raise PhonodrillError(f"{path} has no word in it", "one word a line")
     return lines

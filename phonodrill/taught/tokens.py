@@ -9,6 +9,8 @@ taught them apart:
 * the vowels of *cot* and *caught*, which CMUdict mixes and many speakers merge;
 * ``dg`` with ``dge``: the e goes before -ing;
 * apostrophe and hyphen.
+
+``nk``, ``tion`` and ``sion`` stand for their parts.
 """
 
 from __future__ import annotations
@@ -26,6 +28,7 @@ from phonodrill.sounds.notation import parse_sound
 
 SILENT = "silent"
 _USUAL_SOUND = {"y": "j"}
+_STANDS_FOR = {"nk": ("n=ng", "k"), "tion": ("ti=sh",), "sion": ("si=sh", "si=zh")}
 _TOKEN = re.compile(r"(-?)([a-z]+(?:_e)?)(?:=(\S+))?")
 _COT_CAUGHT = str.maketrans("ɔ", "ɑ")
 _ALWAYS_OPEN = frozenset("'-")
@@ -41,12 +44,14 @@ def read_token(text: str, inventory: Sequence[Counted]) -> tuple[Counted, ...]:
         inventory: ``Lexicon.correspondences()``, the commonest first.
 
     Returns:
-        One correspondence; for an ending without a sound, each of its sounds; for
-        an ending that is spelled as it is read (-ing), none.
+        Mostly one; for an ending without a sound, each of its sounds; for an
+        ending that is spelled as it is read (-ing), none.
 
     Raises:
         PhonodrillError: if there is no such spelling, or it has not that sound.
     """
+    if text in _STANDS_FOR:
+        return tuple(r for part in _STANDS_FOR[text] for r in read_token(part, inventory))
     match = _TOKEN.fullmatch(text.lower())
     if match is None:
         raise PhonodrillError(f"cannot read {text!r}", "s, sh, c=k, a_e, -es or word: said")

@@ -1,0 +1,28 @@
+"""Read the file of what a class has been taught, and report what cannot be read."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from phonodrill.cli.report import report
+from phonodrill.cli.text_file import read_text
+from phonodrill.errors import PhonodrillError
+from phonodrill.lexicon.store import Lexicon
+from phonodrill.taught.steps import Taught, parse_steps
+
+
+def read_taught(path: Path, lexicon: Lexicon) -> Taught:
+    """Read a taught file; lines that cannot be read are reported and passed over.
+
+    Args:
+        path: one step a line (see :mod:`phonodrill.taught.steps`).
+        lexicon: the open lexicon.
+
+    Raises:
+        PhonodrillError: if it cannot be read or has no step.
+    """
+    taught = parse_steps(read_text(path).splitlines(), lexicon.correspondences())
+    report(list(taught.problems))
+    if not taught.steps:
+        raise PhonodrillError(f"{path} has no step in it", "one step a line: s, sh, c=k, a_e, -es")
+    return taught

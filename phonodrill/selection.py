@@ -14,11 +14,12 @@ from itertools import chain
 from typing import NamedTuple
 
 from phonodrill.gate import Gate, open_gate
-from phonodrill.lexicon.entry import UNFIT_REASONS, Entry, Pronunciation
+from phonodrill.lexicon.entry import UNFIT_REASONS, Entry, Pronunciation, Spelled
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.sounds.accents import heard_alike
 from phonodrill.sounds.units import RVowels
+from phonodrill.taught.known import Known
 
 HIGHEST_KNOWN_BAND = 3
 """Words beyond this band are taken as unknown to every class."""
@@ -34,6 +35,7 @@ class Query(NamedTuple):
         sound: code of the phoneme an item must be about; empty for any.
         words: the teacher's own words, in any band; empty for the vocabulary's.
         r_vowels: whether a vowel + R counts as one sound.
+        known: what the class has been taught; words beyond it are left out.
     """
 
     band: int = 2
@@ -41,6 +43,7 @@ class Query(NamedTuple):
     sound: str = ""
     words: tuple[str, ...] = ()
     r_vowels: RVowels = RVowels.TWO
+    known: Known | None = None
 
 
 class Spoken(NamedTuple):
@@ -92,8 +95,13 @@ class Pool(NamedTuple):
             entries = chain(filter(self._is_own_choice, self.own), stored)
         for entry in entries:
             asked_for = bool(query.words) or not entry.is_heteronym
-            if asked_for and may_be_said(entry, self.gate):
+            if asked_for and may_be_said(entry, self.gate) and self.can_read(entry):
                 yield entry
+
+    def can_read(self, entry: Entry) -> bool:
+        """Whether the class can read a word by what it has been taught, if that is asked."""
+        known = self.query.known
+        return known is None or known.reads(spelled_of(entry), self.lexicon.chunks_of)
 
     def heard_as(self, normal: str) -> tuple[Spoken, ...]:
         """Return the known words that a dictionary lists with these sounds, familiar first."""
@@ -145,6 +153,23 @@ def select(
     return Pool(lexicon, query, gate, tuple(own_entries(lexicon, overlay)), rng)
 
 
+def spelled_of(entry: Entry) -> Spelled:
+    """Return what reading an entry takes, in its first usable pronunciation."""
+    said = next(iter(entry.usable_pronunciations), entry.pronunciations[0])
+    return Spelled(
+        entry.word,
+        entry.band,
+        entry.zipf,
+        entry.base,
+        entry.endings,
+        said.sounds,
+        said.stress,
+        said.normal,
+        said.chunks,
+        tuple(way.normal for way in entry.pronunciations),
+    )
+
+
 def own_entries(lexicon: Lexicon, overlay: Overlay) -> Iterator[Entry]:
     """Yield the entries of the words a teacher added, with the bands the teacher gave."""
     for word in overlay.words("add"):
@@ -168,6 +193,16 @@ def may_be_said(entry: Entry, gate: Gate) -> bool:
         and bool(entry.usable_pronunciations)
         and gate.allows(entry.word, (said.normal for said in entry.pronunciations))
     )
+
+
+def fit_to_say(lexicon: Lexicon, gate: Gate) -> Callable[[str], bool]:
+    """Return a check of spellings: whether a word is known and may be said."""
+
+    def is_fit(word: str) -> bool:
+        entry = lexicon.get(word)
+        return entry is not None and may_be_said(entry, gate)
+
+    return is_fit
 
 
 def may_be_shown(entry: Entry, gate: Gate) -> bool:

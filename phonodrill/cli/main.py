@@ -20,6 +20,10 @@ COMMANDS = {
     "sentences": "phonodrill.cli.sentences",
     "words": "phonodrill.cli.words",
     "word": "phonodrill.cli.word",
+    "spellings": "phonodrill.cli.spellings",
+    "decodable": "phonodrill.cli.decodable",
+    "pairs": "phonodrill.cli.pairs",
+    "passage": "phonodrill.cli.passage",
     "lexicon": "phonodrill.cli.lexicon",
 }
 """Command -> the module whose ``app`` it is; imported only when it is called."""

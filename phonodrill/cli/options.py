@@ -6,12 +6,16 @@ import difflib
 import random
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated, Optional
+from typing import TYPE_CHECKING, Annotated, Optional
 
 import typer
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.sounds.notation import Notation
+
+if TYPE_CHECKING:
+    from phonodrill.lexicon.store import Lexicon
+    from phonodrill.taught.known import Known
 
 HIGHEST_COUNT = 200
 
@@ -48,6 +52,15 @@ TaughtOption = Annotated[
     typer.Option("--taught", help="What the class was taught, a step a line: s, sh, a_e, -es."),
 ]
 CountOption = Annotated[int, typer.Option("--count", help="How many, 1 to 200.")]
+
+
+def known_from(taught: Path | None, lexicon: Lexicon) -> Known | None:
+    """Return what a taught file says is known, or None without one."""
+    if taught is None:
+        return None
+    from phonodrill.cli.taught_file import read_taught
+
+    return read_taught(taught, lexicon).known()
 
 
 def seed_or_new(seed: int | None) -> int:

@@ -11,8 +11,10 @@ from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.errors import PhonodrillError, UnknownWordError
 from phonodrill.gate import Gate, open_gate
-from phonodrill.lexicon.entry import Entry
+from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.reading.spellings import share
+from phonodrill.reading.syllables import written_syllables
 from phonodrill.render.views import word as view
 from phonodrill.selection import HIGHEST_KNOWN_BAND, may_be_said, may_be_shown, nearest_words
 
@@ -40,8 +42,11 @@ def word(
             )
         if not may_be_shown(entry, gate):
             raise PhonodrillError("that is not a word for class", "another word")
+        ways = [_way(lexicon, entry, said) for said in entry.pronunciations]
         document = view.document(
             entry,
+            ways,
+            _regularity(lexicon, entry, ways),
             notation,
             forms=_shown(lexicon, gate, [row.form for row in lexicon.forms_of(entry.word)]),
             bases=_shown(lexicon, gate, [row.base for row in lexicon.bases_of(entry.word)]),
@@ -50,6 +55,32 @@ def word(
             fit=_fit(entry, open_gate(lexicon, own_words().words("block"))),
         )
     deliver(document, format_, out)
+
+
+def _way(lexicon: Lexicon, entry: Entry, said: Pronunciation) -> view.Way:
+    chunks = lexicon.chunks(said.chunks)
+    return view.Way(said, chunks, tuple(written_syllables(entry.word, said.sounds, chunks)))
+
+
+def _regularity(lexicon: Lexicon, entry: Entry, ways: list[view.Way]) -> list[view.Regularity]:
+    """Rank the chunks of the first usable pronunciation, the least regular first."""
+    first = next((way for way in ways if way.said.usable), ways[0])
+    rows = {
+        chunk.correspondence: chunk.written(entry.word) for chunk in first.chunks if chunk.sounds
+    }
+    inventory = lexicon.correspondences()
+    ranked = [
+        view.Regularity(
+            written,
+            found.sound,
+            found.is_regular,
+            share(inventory, found, of="spelling"),
+            share(inventory, found, of="sound"),
+        )
+        for found, written in rows.items()
+        if found
+    ]
+    return sorted(ranked, key=lambda row: (row.is_regular, row.of_spelling))
 
 
 def _shown(lexicon: Lexicon, gate: Gate, words: list[str]) -> list[str]:

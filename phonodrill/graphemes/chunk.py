@@ -8,7 +8,7 @@ correspondence covers.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from phonodrill.graphemes.correspondence import SPLIT, Correspondence
@@ -106,8 +106,6 @@ def decode(stored: str, correspondences: Mapping[str, Correspondence]) -> tuple[
     return tuple(chunks)
 
 
-def correspondence_codes(stored: Iterable[str]) -> frozenset[str]:
-    """Return the characters of the correspondences in stored chunks, ODD_CODE if one is odd."""
-    return frozenset("".join(stored)) - _RESERVED | (
-        frozenset(ODD_CODE) if any(ODD_CODE in text for text in stored) else frozenset()
-    )
+def correspondence_codes(stored: str) -> list[str]:
+    """Return the characters of the correspondences in stored chunks, one an occurrence."""
+    return [sign for sign in stored if sign not in _RESERVED]

@@ -10,8 +10,9 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import NamedTuple
 
-from phonodrill.sounds.inventory import BY_ARPABET, BY_CODE, VOWELS
+from phonodrill.sounds.inventory import BY_ARPABET, VOWELS
 from phonodrill.sounds.normal import WEAK
+from phonodrill.sounds.notation import Notation, symbols
 
 WEAK_ARPABET = "AX"
 """How the table writes the weak vowel (extended ARPAbet)."""
@@ -86,10 +87,14 @@ def parse_sounds(arpabet: str) -> tuple[str, ...]:
     )
 
 
-def write_arpabet(sounds: str) -> str:
-    """Write codes, the weak vowel among them, as the table does.
+def write_sounds(sounds: str, notation: Notation) -> str:
+    """Write codes without stress, the weak vowel among them, parted by spaces.
 
-    >>> write_arpabet("əl")
-    'AX L'
+    >>> write_sounds("ɑr", Notation.MARKS), write_sounds("əl", Notation.ARPABET)
+    ('ä r', 'AX L')
     """
-    return " ".join(WEAK_ARPABET if char == WEAK else BY_CODE[char].arpabet for char in sounds)
+    weak = WEAK_ARPABET if notation is Notation.ARPABET else WEAK
+    if WEAK in sounds:
+        return " ".join(weak if c == WEAK else write_sounds(c, notation) for c in sounds)
+    written = symbols(sounds, "1" * sum(c in VOWELS for c in sounds), notation)
+    return " ".join(sign.rstrip("1") for sign in written)

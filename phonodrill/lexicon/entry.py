@@ -160,6 +160,7 @@ class Spelled(NamedTuple):
     Attributes:
         word, band, zipf, base, endings: as in :class:`Entry`.
         sounds, stress, normal, chunks: as in :class:`Pronunciation`.
+        normals: of every way it may be said, for the gate.
     """
 
     word: str
@@ -171,6 +172,7 @@ class Spelled(NamedTuple):
     stress: str
     normal: str
     chunks: str
+    normals: tuple[str, ...] = ()
 
 
 class Entry(NamedTuple):

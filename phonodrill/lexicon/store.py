@@ -215,6 +215,11 @@ class Lexicon:
             self._by_code = {row.code: row.correspondence for row in self.correspondences()}
         return decode(stored, self._by_code)
 
+    def chunks_of(self, word: str) -> str:
+        """Return the stored chunks of a word's first usable pronunciation, or an empty string."""
+        entry = self.get(word)
+        return next((said.chunks for said in entry.usable_pronunciations), "") if entry else ""
+
     def spelled(self, *, highest_band: int) -> list[Spelled]:
         """Return the words of bands 1 to ``highest_band`` that a drill may use, by spelling.
 
@@ -222,18 +227,16 @@ class Lexicon:
         The gate is not asked.
         """
         rows = self._connection.execute(
-            "SELECT word, band, zipf, base, endings, sounds, stress, normal, chunks"
+            "SELECT word, band, zipf, base, endings, sounds, stress, normal, chunks,"
+            " (SELECT group_concat(normal) FROM pronunciation AS every"
+            " WHERE every.word = word.word)"
             " FROM word JOIN pronunciation USING (word)"
             " WHERE band > 0 AND band <= ? AND usable AND NOT is_name AND NOT is_heteronym"
             " AND parts_of_speech NOT LIKE 'interjection%'"
             " GROUP BY word HAVING MIN(place) = place ORDER BY word",
             [highest_band],
         )
-        return [
-            Spelled(w, band, zipf / 100, base or w, tuple(filter(None, e.split(","))), *said)
-            for w, band, zipf, base, e, *said in rows
-            if len(w) > 1 and w.isalpha()
-        ]
+        return [_spelled(row) for row in rows if len(row[0]) > 1 and row[0].isalpha()]
 
     def sources(self) -> list[tuple[str, str, str, str, str]]:
         """Return ``(name, version, license, credit, used for)`` of every source."""
@@ -297,6 +300,22 @@ class Lexicon:
         )
         for _, variants in groupby(rows, key=itemgetter(0)):
             yield _entry(list(variants))
+
+
+def _spelled(row: tuple[Any, ...]) -> Spelled:
+    word, band, zipf, base, endings, sounds, stress, normal, chunks, normals = row
+    return Spelled(
+        word,
+        band,
+        zipf / 100,
+        base or word,
+        tuple(endings.split(",")) if endings else (),
+        sounds,
+        stress,
+        normal,
+        chunks,
+        tuple(normals.split(",")),
+    )
 
 
 def _counted(row: tuple[Any, ...]) -> Counted:

@@ -25,6 +25,7 @@ class Notation(StrEnum):
     ARPABET = "arpabet"
 
 
+_SHORT_VOWELS = {"a": "æ", "e": "ɛ", "i": "ɪ", "o": "ɑ", "u": "ʌ"}
 SCRIPT = Notation.MARKS
 """How sounds are written in what a teacher says, unless asked otherwise."""
 
@@ -131,7 +132,8 @@ def parse_sound(text: str) -> str:
 
     Slashes around it are allowed. Dictionary marks and letters go before IPA
     and ARPAbet where a sign means two things: ``j`` is the first sound of
-    *jelly*, ``y`` that of *yes*.
+    *jelly*, ``y`` that of *yes*. A vowel letter without slashes is its short
+    sound: ``i`` that of *pin*, ``/i/`` that of *me*.
 
     Args:
         text: one sound: ``sh``, ``/ʃ/``, ``SH``, ``ā``.
@@ -146,6 +148,8 @@ def parse_sound(text: str) -> str:
     'ʃ'
     """
     bare = unicodedata.normalize("NFC", text.strip().strip("/").strip())
+    if bare in _SHORT_VOWELS and "/" not in text:
+        return _SHORT_VOWELS[bare]
     for table in _readings():
         if bare in table:
             return table[bare]
@@ -159,7 +163,7 @@ def parse_sound(text: str) -> str:
 
 def _readings() -> tuple[dict[str, str], ...]:
     nfc = unicodedata.normalize
-    by_marks = {nfc("NFC", p.marks): p.code for p in PHONEMES} | {"ä": "ɑ"}
+    by_marks = {nfc("NFC", p.marks): p.code for p in PHONEMES} | {"ä": "ɑ", "â": "ɛ", "î": "ɪ"}
     by_ipa = {nfc("NFC", p.ipa): p.code for p in PHONEMES} | {"r": "r", "g": "ɡ"}
     by_arpabet = {p.arpabet: p.code for p in PHONEMES}
     return by_marks, by_ipa, by_arpabet

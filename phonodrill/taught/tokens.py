@@ -20,11 +20,10 @@ import re
 from collections.abc import Iterable, Sequence
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.graphemes.correspondence import Correspondence, Kind
+from phonodrill.graphemes.correspondence import Correspondence, Kind, write_sounds
 from phonodrill.lexicon.entry import Counted
-from phonodrill.sounds.inventory import BY_CODE
 from phonodrill.sounds.normal import WEAK
-from phonodrill.sounds.notation import parse_sound
+from phonodrill.sounds.notation import SCRIPT, parse_sound
 
 SILENT = "silent"
 _USUAL_SOUND = {"y": "j"}
@@ -71,7 +70,7 @@ def read_token(text: str, inventory: Sequence[Counted]) -> tuple[Counted, ...]:
     codes = _parse_sounds(sound)
     found = tuple(row for row in rows if codes in row.correspondence.sounds)
     if not found:
-        known = ", ".join(f"{is_ending}{spelling}={write_sounds(r.correspondence)}" for r in rows)
+        known = ", ".join(f"{is_ending}{spelling}={_written(r.correspondence)}" for r in rows)
         raise PhonodrillError(f"{text!r}: {spelling} does not say that", f"one of: {known}")
     return found
 
@@ -103,13 +102,7 @@ def write_token(row: Counted, inventory: Sequence[Counted]) -> str:
         and other.correspondence.kind is not Kind.ENDING
     ]
     is_usual = usual(found.spelling, rows) == row
-    return found.spelling if is_usual else f"{found.spelling}={write_sounds(found)}"
-
-
-def write_sounds(correspondence: Correspondence) -> str:
-    """Write its main sounds in dictionary marks, parted by ``+``."""
-    marks = (WEAK if code == WEAK else BY_CODE[code].marks for code in correspondence.sound)
-    return "+".join(marks) or SILENT
+    return found.spelling if is_usual else f"{found.spelling}={_written(found)}"
 
 
 def companions(row: Counted, inventory: Iterable[Counted]) -> frozenset[str]:
@@ -142,6 +135,10 @@ def _plain(sound: str) -> str:
     """The sound without a glide before a long u, cot and caught made one."""
     merged = sound if "r" in sound else sound.translate(_COT_CAUGHT)
     return merged.removeprefix("j") if merged[1:] else merged
+
+
+def _written(correspondence: Correspondence) -> str:
+    return write_sounds(correspondence.sound, SCRIPT).replace(" ", "+") or SILENT
 
 
 def _parse_sounds(text: str) -> str:

@@ -1,0 +1,91 @@
+"""Words that can be read with what has been taught, and other lists by spelling."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from typing import NamedTuple
+
+from phonodrill.gate import Gate
+from phonodrill.graphemes.chunk import Chunk
+from phonodrill.lexicon.entry import Spelled
+from phonodrill.lexicon.store import Lexicon
+from phonodrill.reading.patterns import pattern_of
+from phonodrill.taught.known import Known
+
+
+class Wanted(NamedTuple):
+    """Which words are wanted.
+
+    Attributes:
+        known: what has been taught; None for any word.
+        patterns: shapes, one of which a word must have; empty for any.
+        codes: characters of correspondences, one of which a word must have;
+            empty for any.
+        endings: whether regular inflected forms are wanted.
+    """
+
+    known: Known | None = None
+    patterns: frozenset[str] = frozenset()
+    codes: frozenset[str] = frozenset()
+    endings: bool = False
+
+
+class Readable(NamedTuple):
+    """A word that can be read.
+
+    Attributes:
+        word: with its stored chunks.
+        chunks: letters tied to sounds.
+        pattern: its shape; empty if it has none.
+    """
+
+    word: Spelled
+    chunks: tuple[Chunk, ...]
+    pattern: str
+
+
+def find_words(
+    lexicon: Lexicon, gate: Gate, wanted: Wanted, *, highest_band: int
+) -> Iterator[Readable]:
+    """Yield the words wanted, by spelling, past the gate.
+
+    Args:
+        lexicon: the open lexicon.
+        gate: the never-say check.
+        wanted: which words.
+        highest_band: the least familiar band, 1-3.
+    """
+    words = lexicon.spelled(highest_band=highest_band)
+    for word in readable(words, wanted.known, lexicon.chunks_of):
+        if word.endings and not wanted.endings:
+            continue
+        if wanted.codes and wanted.codes.isdisjoint(word.chunks):
+            continue
+        if not gate.allows(word.word, word.normals):
+            continue
+        chunks = lexicon.chunks(word.chunks)
+        pattern = pattern_of(chunks)
+        if not wanted.patterns or pattern in wanted.patterns:
+            yield Readable(word, chunks, pattern)
+
+
+def readable(
+    words: Iterable[Spelled], known: Known | None, chunks_of: Callable[[str], str]
+) -> Iterator[Spelled]:
+    """Yield the words that can be read with what is known.
+
+    Args:
+        words: the vocabulary.
+        known: what has been taught; None for any word.
+        chunks_of: gives the stored chunks of a base that is not among the words.
+    """
+    if known is None:
+        yield from words
+        return
+    listed = list(words)
+    own = {word.word: word.chunks for word in listed}
+
+    def look_up(base: str) -> str:
+        return own[base] if base in own else chunks_of(base)
+
+    yield from (word for word in listed if known.reads(word, look_up))

@@ -1,0 +1,44 @@
+"""The syllables of a word in its letters, from its sounds.
+
+Syllables are divided on the sounds by maximal onset and tied back to the
+letters by the chunks, so *hammer* is ha-mmer: what is heard, not the division
+of print.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Sequence
+
+from phonodrill.graphemes.chunk import Chunk
+from phonodrill.sounds.syllables import syllable_starts
+
+
+def written_syllables(word: str, sounds: str, chunks: Sequence[Chunk]) -> list[str]:
+    """Divide the letters of a word into syllables.
+
+    A chunk goes with the syllable of its first sound; letters without sound go
+    with those before them.
+
+    Args:
+        word: the spelling.
+        sounds: codes, one a phoneme.
+        chunks: letters tied to sounds; if empty, the word is not divided.
+
+    Returns:
+        The letters of each syllable; joined they are the word.
+    """
+    starts = syllable_starts(sounds)
+    if len(starts) < 2 or not chunks:  # noqa: PLR2004
+        return [word]
+    place = dict.fromkeys(range(len(word)), 0)
+    for chunk in chunks:
+        if chunk.sounds:
+            syllable = bisect_right(starts, chunk.sounds[0]) - 1
+            place.update(dict.fromkeys(chunk.letters, syllable))
+    divided = [""] * len(starts)
+    syllable = 0
+    for letter, char in enumerate(word):
+        syllable = max(syllable, place[letter])
+        divided[syllable] += char
+    return [part for part in divided if part]

@@ -153,9 +153,9 @@ def select(
     return Pool(lexicon, query, gate, tuple(own_entries(lexicon, overlay)), rng)
 
 
-def spelled_of(entry: Entry) -> Spelled:
-    """Return what reading an entry takes, in its first usable pronunciation."""
-    said = next(iter(entry.usable_pronunciations), entry.pronunciations[0])
+def spelled_of(entry: Entry, said: Pronunciation | None = None) -> Spelled:
+    """Return what reading an entry takes, by default in its first usable pronunciation."""
+    said = said or next(iter(entry.usable_pronunciations), entry.pronunciations[0])
     return Spelled(
         entry.word,
         entry.band,

@@ -17,12 +17,14 @@ _BY_SUFFIX = {
     ".md": Format.MARKDOWN,
     ".csv": Format.CSV,
     ".json": Format.JSON,
+    ".html": Format.HTML,
 }
 _RENDERERS = {
     Format.TEXT: "phonodrill.render.as_text",
     Format.MARKDOWN: "phonodrill.render.as_markdown",
     Format.CSV: "phonodrill.render.as_csv",
     Format.JSON: "phonodrill.render.as_json",
+    Format.HTML: "phonodrill.render.as_html",
 }
 
 

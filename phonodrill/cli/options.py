@@ -27,6 +27,7 @@ class Format(StrEnum):
     MARKDOWN = "md"
     CSV = "csv"
     JSON = "json"
+    HTML = "html"
 
 
 FormatOption = Annotated[

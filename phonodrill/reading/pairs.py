@@ -9,7 +9,7 @@ from itertools import combinations
 from typing import NamedTuple
 
 from phonodrill.lexicon.entry import Spelled
-from phonodrill.sounds.accents import heard_alike
+from phonodrill.sounds.accents import COT_CAUGHT, heard_alike
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.normal import WEAK
 
@@ -71,7 +71,8 @@ def minimal_pairs(
 ) -> Iterator[Pair]:
     """Yield pairs of words in which exactly one sound differs.
 
-    Pairs that some US accent says alike are left out.
+    Left out: pairs that some US accent says alike, and vowels before r, which
+    are not the vowels they are written with.
 
     Args:
         words: those that may be used.
@@ -81,7 +82,9 @@ def minimal_pairs(
     groups: dict[str, list[tuple[Spelled, int]]] = {}
     for word in words:
         for i, char in enumerate(word.normal):
-            if _fits(word, i, place) and (not sounds or char in sounds) and char != WEAK:
+            if char == WEAK or word.normal.startswith("r", i + 1):
+                continue
+            if _fits(word, i, place) and (not sounds or char in sounds):
                 key = f"{word.normal[:i]}{ANY_SOUND}{word.normal[i + 1 :]} {word.stress}"
                 groups.setdefault(key, []).append((word, i))
     wanted = set(sounds)
@@ -90,7 +93,7 @@ def minimal_pairs(
             differ = {a.normal[i], b.normal[i]}
             if len(differ) < 2 or (wanted and differ != wanted):  # noqa: PLR2004
                 continue
-            if b.normal not in heard_alike(a.normal):
+            if b.normal not in heard_alike(a.normal) and _is_mixed(a) == _is_mixed(b):
                 first, second = (b, a) if sounds and a.normal[i] != sounds[0] else (a, b)
                 yield Pair(first, second, i)
 
@@ -110,7 +113,9 @@ def deletion_pairs(words: Iterable[Spelled], place: Place = Place.ANY) -> Iterat
         last = len(a.normal) - 1
         for i, rest in ((0, a.normal[1:]), (last, a.normal[:-1])):
             if _fits(a, i, place) and a.sounds[i] not in VOWELS and not _parts_r(a, i):
-                yield from (Pair(a, b, i) for b in by_sound.get(rest, ()) if b.stress == a.stress)
+                for b in by_sound.get(rest, ()):
+                    if b.stress == a.stress and _is_mixed(a) == _is_mixed(b):
+                        yield Pair(a, b, i)
 
 
 def spelling_pairs(words: Iterable[Spelled]) -> Iterator[Pair]:
@@ -153,6 +158,17 @@ def _fits(word: Spelled, i: int, place: Place) -> bool:
     if place is Place.LAST:
         return i == len(word.normal) - 1
     return place is Place.ANY or word.sounds[i] in VOWELS
+
+
+def _is_mixed(word: Spelled) -> bool:
+    """Whether it is listed with the vowels of both *cot* and *caught* (*bought*).
+
+    Beside a word that has one of them, it would differ in two sounds for some listeners.
+    """
+    listed = {*word.normals}
+    return any(
+        COT_CAUGHT.merge(form) != form and COT_CAUGHT.merge(form) in listed for form in listed
+    )
 
 
 def _parts_r(word: Spelled, i: int) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from phonodrill.render.document import Document, Questions, Table, Words
+from phonodrill.render.document import Body, Document, Marked, Questions, Table
 
 
 def render(document: Document) -> str:
@@ -28,7 +28,7 @@ def escape(text: str) -> str:
     return re.sub(r"([\\`*_{}\[\]<>#|])", r"\\\1", text)
 
 
-def _body(body: Table | Questions | Words) -> str:
+def _body(body: Body) -> str:
     if isinstance(body, Table):
         rows = [body.headings, tuple("---" for _ in body.headings), *body.rows]
         return "\n".join(f"| {' | '.join(map(_cell, row))} |" for row in rows)
@@ -37,6 +37,8 @@ def _body(body: Table | Questions | Words) -> str:
             f"{number}. {escape(ask)}\n   **{escape(answer)}** {escape(sounds)}"
             for number, (ask, answer, sounds) in enumerate(body.lines, 1)
         )
+    if isinstance(body, Marked):
+        return escape(body.plain())
     return ", ".join(map(escape, body.words))
 
 

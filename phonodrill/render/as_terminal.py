@@ -9,7 +9,7 @@ from rich.console import Console, RenderableType
 from rich.table import Table as RichTable
 from rich.text import Text
 
-from phonodrill.render.document import Document, Questions, Table, Words
+from phonodrill.render.document import Body, Document, Marked, Table, Words
 
 
 def render(document: Document, width: int) -> str:
@@ -29,7 +29,9 @@ def render(document: Document, width: int) -> str:
     return out.getvalue()
 
 
-def _body(body: Table | Questions | Words) -> RenderableType:
+def _body(body: Body) -> RenderableType:
+    if isinstance(body, Marked):
+        return Text(body.plain())
     if isinstance(body, Words):
         return Columns([Text(word) for word in body.words], padding=(0, 3))
     table = RichTable(box=None, padding=(0, 2, 0, 0), show_header=isinstance(body, Table))

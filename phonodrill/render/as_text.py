@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 import unicodedata
 
-from phonodrill.render.document import Document, Questions, Table, Words
+from phonodrill.render.document import Body, Document, Marked, Questions, Table
 
 WIDTH = 80
 
@@ -21,12 +21,18 @@ def render(document: Document) -> str:
     return "\n\n".join(parts) + "\n"
 
 
-def _body(body: Table | Questions | Words) -> str:
+def _body(body: Body) -> str:
     if isinstance(body, Table):
         return table(body)
     if isinstance(body, Questions):
         return _questions(body)
+    if isinstance(body, Marked):
+        return "\n".join(map(_wrapped, body.plain().splitlines()))
     return textwrap.fill("   ".join(body.words), WIDTH, break_long_words=False)
+
+
+def _wrapped(line: str) -> str:
+    return textwrap.fill(line, WIDTH, break_long_words=False, break_on_hyphens=False)
 
 
 def _questions(questions: Questions) -> str:

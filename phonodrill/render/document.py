@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from enum import StrEnum
 from typing import Any, NamedTuple
 
 
@@ -25,11 +26,45 @@ class Words(NamedTuple):
     words: tuple[str, ...]
 
 
+class Mark(StrEnum):
+    """How a run of text is set off; never by color alone."""
+
+    NONE = ""
+    MISSING = "missing"
+    LEARNED = "learned"
+    HIDDEN = "hidden"
+
+
+BRACKETS = {Mark.MISSING: ("[", "]"), Mark.LEARNED: ("{", "}"), Mark.HIDDEN: ("(", ")")}
+"""The signs around a marked run where there is only plain text."""
+
+
+class Marked(NamedTuple):
+    """Running text in which some words are set off.
+
+    Attributes:
+        runs: text with its mark; joined they are the whole.
+    """
+
+    runs: tuple[tuple[str, Mark], ...]
+
+    def plain(self) -> str:
+        """The text with brackets for marks."""
+        parts = []
+        for text, mark in self.runs:
+            before, after = BRACKETS.get(mark, ("", ""))
+            parts.append(f"{before}{text}{after}")
+        return "".join(parts)
+
+
+Body = Table | Questions | Words | Marked
+
+
 class Section(NamedTuple):
     """A part with a heading; the heading may be empty."""
 
     heading: str
-    body: Table | Questions | Words
+    body: Body
 
 
 class Document(NamedTuple):

@@ -24,11 +24,13 @@ class Known(NamedTuple):
         codes: characters of the correspondences that are open.
         endings: spelled endings that are open.
         words: words taught whole.
+        ending_codes: characters of all endings, open or not.
     """
 
     codes: frozenset[str]
     endings: frozenset[str]
     words: frozenset[str]
+    ending_codes: frozenset[str]
 
     def reads(self, word: Spelled, chunks_of: BaseOf) -> bool:
         """Whether a word can be read.
@@ -40,26 +42,32 @@ class Known(NamedTuple):
         return word.word in self.words or not self.lacks(word, chunks_of)
 
     def lacks(self, word: Spelled, chunks_of: BaseOf) -> frozenset[str]:
-        """Return what is missing: codes, ODD_CODE for an irregular part, ``-es`` for an ending.
+        """Return what is missing: codes, ODD_CODE for an irregular part, ``-ing`` for that ending.
 
         Where the form's own letters and its base lack different things, the fewer.
         """
-        ways = [self._missing(word.chunks)]
+        own = self._missing(word.chunks)
         if not word.endings:
-            return ways[0]
+            return own
+        ending = self._missing_ending(word)
         if word.base in self.words:
-            ways.append(frozenset())
-        elif word.base != word.word:
-            ways.append(self._missing(chunks_of(word.base)))
-        lacking = frozenset[str]()
-        if self.endings.isdisjoint(word.endings):
-            lacking = frozenset({f"-{word.endings[0]}"})
-        return min(ways, key=len) | lacking
+            return ending
+        base = self._missing(chunks_of(word.base)) if word.base != word.word else own
+        return min(own, base | ending, key=len) | ending
 
     def _missing(self, chunks: str) -> frozenset[str]:
         if not chunks:
             return frozenset(ODD_CODE)
         return frozenset(chunks) - self.codes - _NO_CORRESPONDENCE
+
+    def _missing_ending(self, word: Spelled) -> frozenset[str]:
+        """An ending that is one chunk must be open in its sound, another by its spelling."""
+        last = word.chunks[-1:]
+        if last in self.ending_codes:
+            return frozenset(last) - self.codes
+        if self.endings.isdisjoint(word.endings):
+            return frozenset({f"-{word.endings[0]}"})
+        return frozenset()
 
 
 _NO_CORRESPONDENCE = frozenset(CLOSING_CODE + "0123456789")

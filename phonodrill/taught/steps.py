@@ -17,6 +17,7 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from phonodrill.errors import PhonodrillError
+from phonodrill.graphemes.correspondence import Kind
 from phonodrill.lexicon.entry import Counted
 from phonodrill.taught.known import Known
 from phonodrill.taught.tokens import SPELLED_ENDINGS, always_open, companions, read_token
@@ -50,11 +51,13 @@ class Taught(NamedTuple):
     Attributes:
         steps: in the order in which they are taught.
         open: codes that need no teaching.
+        ending_codes: codes of all endings.
         problems: one line each on what could not be read.
     """
 
     steps: tuple[Step, ...]
     open: frozenset[str] = frozenset()
+    ending_codes: frozenset[str] = frozenset()
     problems: tuple[str, ...] = ()
 
     def known(self, steps: int | None = None) -> Known:
@@ -64,6 +67,7 @@ class Taught(NamedTuple):
             self.open.union(*(step.opens for step in done)),
             frozenset().union(*(step.endings for step in done)),
             frozenset(word for step in done for word in step.words),
+            self.ending_codes,
         )
 
 
@@ -84,7 +88,10 @@ def parse_steps(lines: Iterable[str], inventory: Sequence[Counted]) -> Taught:
             steps.append(parse_step(number, text, inventory))
         except PhonodrillError as error:
             problems.append(f"line {number} passed over: {error.message}; {error.hint}")
-    return Taught(tuple(steps), always_open(inventory), tuple(problems))
+    ending_codes = frozenset(
+        row.code for row in inventory if row.correspondence.kind is Kind.ENDING
+    )
+    return Taught(tuple(steps), always_open(inventory), ending_codes, tuple(problems))
 
 
 def parse_step(number: int, text: str, inventory: Sequence[Counted]) -> Step:

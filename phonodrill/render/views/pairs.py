@@ -39,11 +39,11 @@ def document(
     def split(word: Spelled) -> str:
         return "-".join(chunk.written(word.word) for chunk in chunks[word.word])
 
-    rows = tuple(
+    rows: tuple[tuple[str, ...], ...] = tuple(
         (pair.a.word, split(pair.a), pair.b.word, split(pair.b), _difference(pair, style), pair.at)
         for pair in pairs
     )
-    headings = ("word", "letters", "word", "letters", "sounds", "where")
+    headings: tuple[str, ...] = ("word", "letters", "word", "letters", "sounds", "where")
     if kind is Kind.SPELLING:
         headings, rows = headings[:4], tuple(row[:4] for row in rows)
     records = [

@@ -1,0 +1,74 @@
+"""One HTML page that needs nothing else: no script, no font, no address outside it."""
+
+from __future__ import annotations
+
+from html import escape
+
+from phonodrill.render.document import Body, Document, Mark, Marked, Questions, Table, Words
+
+_STYLE = """
+:root { color-scheme: light dark; }
+body { font: 1.1rem/1.6 Verdana, Tahoma, sans-serif; margin: 2rem auto; max-width: 50rem;
+  padding: 0 1rem; }
+h1 { font-size: 1.5rem; } h2 { font-size: 1.15rem; }
+table { border-collapse: collapse; }
+th, td { border-bottom: 1px solid; padding: .25rem .9rem .25rem 0; text-align: left;
+  vertical-align: top; }
+.words li { display: inline-block; margin-right: 1.5rem; } .words { list-style: none; padding: 0; }
+.passage { white-space: pre-wrap; }
+mark { background: none; color: inherit; }
+mark.missing { border-bottom: 4px double; } mark.missing::before { content: "["; }
+mark.missing::after { content: "]"; }
+mark.learned { border-bottom: 2px dotted; } mark.learned::before { content: "{"; }
+mark.learned::after { content: "}"; }
+mark.hidden { border: 1px solid; }
+@media print { body { margin: 0; max-width: none; } }
+""".strip()
+
+
+def render(document: Document) -> str:
+    """Write the document as a page."""
+    parts = [f"<h1>{escape(document.title)}</h1>"]
+    if document.about:
+        parts.append(f"<p>{escape(document.about)}</p>")
+    for section in document.sections:
+        heading = f"<h2>{escape(section.heading)}</h2>\n" if section.heading else ""
+        parts.append(f"<section>\n{heading}{_body(section.body)}\n</section>")
+    content = "\n".join(parts)
+    return (
+        '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
+        f"<title>{escape(document.title)}</title>\n<style>\n{_STYLE}\n</style>\n</head>\n"
+        f"<body>\n<main>\n{content}\n</main>\n</body>\n</html>\n"
+    )
+
+
+def _body(body: Body) -> str:
+    if isinstance(body, Table):
+        return _table(body)
+    if isinstance(body, Questions):
+        lines = (
+            f"<li>{escape(ask)}<br><strong>{escape(answer)}</strong> {escape(sounds)}</li>"
+            for ask, answer, sounds in body.lines
+        )
+        return "<ol>\n" + "\n".join(lines) + "\n</ol>"
+    if isinstance(body, Words):
+        words = "\n".join(f"<li>{escape(word)}</li>" for word in body.words)
+        return f'<ul class="words">\n{words}\n</ul>'
+    return f'<p class="passage">{_runs(body)}</p>'
+
+
+def _table(table: Table) -> str:
+    headings = "".join(f'<th scope="col">{escape(heading)}</th>' for heading in table.headings)
+    rows = (
+        "<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in table.rows
+    )
+    body = "\n".join(rows)
+    return f"<table>\n<thead><tr>{headings}</tr></thead>\n<tbody>\n{body}\n</tbody>\n</table>"
+
+
+def _runs(marked: Marked) -> str:
+    return "".join(
+        escape(text) if mark is Mark.NONE else f'<mark class="{mark}">{escape(text)}</mark>'
+        for text, mark in marked.runs
+    )

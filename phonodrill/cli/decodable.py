@@ -14,7 +14,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.reading.decodable import Wanted, find_words
-from phonodrill.reading.patterns import check_pattern
+from phonodrill.reading.patterns import check_pattern, pattern_of, signs_of
 from phonodrill.render.views import decodable as view
 from phonodrill.taught.tokens import read_token
 
@@ -56,10 +56,14 @@ def decodable(
             ),
             endings,
         )
-        found = list(find_words(lexicon, gate, wanted, highest_band=band))
-    if not found:
-        raise PhonodrillError(
-            f"no word of bands 1-{band} fits", "more steps, another --pattern, or --band 3"
-        )
-    chosen = random.Random(seed).sample(found, min(count, len(found)))
+        found = find_words(lexicon, gate, wanted, highest_band=band)
+        if not found:
+            raise PhonodrillError(
+                f"no word of bands 1-{band} fits", "more steps, another --pattern, or --band 3"
+            )
+        signs = signs_of(lexicon.correspondences())
+        chosen = [
+            view.Shown(word, lexicon.chunks(word.chunks), pattern_of(word.chunks, signs))
+            for word in random.Random(seed).sample(found, min(count, len(found)))
+        ]
     deliver(view.document(chosen, len(found), seed), format_, out)

@@ -61,8 +61,7 @@ def pairs(
     with Lexicon() as lexicon:
         gate = open_gate(lexicon, own_words().words("block"))
         known = options.known_from(taught, lexicon)
-        readable = find_words(lexicon, gate, Wanted(known, endings=endings), highest_band=band)
-        words = [found.word for found in readable]
+        words = find_words(lexicon, gate, Wanted(known, endings=endings), highest_band=band)
         found = _find(kind, at, wanted, words)
         chosen = choose_pairs(found, count, random.Random(seed))
         if not chosen:

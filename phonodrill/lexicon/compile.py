@@ -13,7 +13,7 @@ from phonodrill.errors import PhonodrillError, TableError
 from phonodrill.graphemes.chunk import encode
 from phonodrill.lexicon import sources
 from phonodrill.lexicon.alignment import Alignment, WordFacts, align_lexicon, irregular_part
-from phonodrill.lexicon.entry import DERIVED
+from phonodrill.lexicon.entry import DERIVED, NAME
 from phonodrill.lexicon.familiarity import OLDER, band_of, is_familiar
 from phonodrill.lexicon.inflected import expected_forms, find_disagreements, spelled_ending
 from phonodrill.lexicon.pronunciations import (
@@ -101,6 +101,17 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
             " JOIN word USING (word)"
             " WHERE usable AND origin <> ? AND band > 0 AND band < ? AND NOT is_name",
             [DERIVED, OLDER],
+        )
+        # The first usable pronunciation: SQLite takes the other columns from MIN's row.
+        connection.execute(
+            "INSERT INTO spelled SELECT band, word, zipf, base, endings, sounds, stress, normal,"
+            " chunks, (SELECT group_concat(normal) FROM pronunciation AS every"
+            " WHERE every.word = word.word) FROM"
+            " (SELECT *, MIN(place) FROM word JOIN pronunciation USING (word)"
+            " WHERE band > 0 AND band < ? AND usable AND NOT is_name AND NOT is_heteronym"
+            " AND parts_of_speech NOT LIKE 'interjection%' AND length(word) > 1"
+            " AND word NOT GLOB '*[^a-z]*' GROUP BY word) AS word",
+            [OLDER],
         )
         _insert(connection, "inflection", map(_inflection_row, inflections))
         connection.execute(
@@ -190,10 +201,11 @@ def _words(
             word=word,
             zipf=round(100 * zipf[word]),
             band=band,
-            reason=reason,
+            # Nearly all of the dictionary is names: is_name says it shorter.
+            reason="" if reason == NAME else reason,
             parts_of_speech=",".join(dict.fromkeys(listed)),
             picturable=bool(judged and judged.picturable),
-            is_name=reason == "name" or (word in tables.names and judged is None),
+            is_name=reason == NAME or (word in tables.names and judged is None),
             is_heteronym=word in heteronyms,
             base=max((row.base for row in rows), key=lambda base: (zipf[base], base), default=""),
             endings=",".join(

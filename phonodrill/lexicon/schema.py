@@ -16,7 +16,7 @@ CREATE TABLE word (
     word TEXT PRIMARY KEY,
     zipf INTEGER NOT NULL,           -- hundredths of log10 of uses in a billion words
     band INTEGER NOT NULL,           -- 0 not for class, 1-4 familiarity
-    reason TEXT NOT NULL,            -- why band 0, or 'not reviewed'
+    reason TEXT NOT NULL,            -- why band 0 (empty for a name), or 'not reviewed'
     parts_of_speech TEXT NOT NULL,   -- comma-separated, main one first
     picturable INTEGER NOT NULL,
     is_name INTEGER NOT NULL,        -- known only as a name or not known as a word
@@ -47,6 +47,13 @@ CREATE TABLE heard (                 -- known words (bands 1-3) by sound
     band INTEGER NOT NULL,
     is_form INTEGER NOT NULL,        -- a regular inflected form
     PRIMARY KEY (normal, word)
+) WITHOUT ROWID;
+CREATE TABLE spelled (               -- words a drill may use (bands 1-3), for reading many at once
+    band INTEGER NOT NULL, word TEXT NOT NULL,
+    zipf INTEGER NOT NULL, base TEXT NOT NULL, endings TEXT NOT NULL,
+    sounds TEXT NOT NULL, stress TEXT NOT NULL, normal TEXT NOT NULL, chunks TEXT NOT NULL,
+    normals TEXT NOT NULL,           -- of every way it may be said, comma-separated
+    PRIMARY KEY (band, word)
 ) WITHOUT ROWID;
 CREATE TABLE word_ending (           -- regular forms by spelled ending
     ending TEXT NOT NULL,

@@ -15,6 +15,7 @@ from phonodrill.errors import LexiconMissingError
 from phonodrill.graphemes.chunk import Chunk, decode
 from phonodrill.graphemes.correspondence import Correspondence, Kind
 from phonodrill.lexicon.entry import (
+    NAME,
     Counted,
     Entry,
     FrequentWord,
@@ -227,16 +228,11 @@ class Lexicon:
         The gate is not asked.
         """
         rows = self._connection.execute(
-            "SELECT word, band, zipf, base, endings, sounds, stress, normal, chunks,"
-            " (SELECT group_concat(normal) FROM pronunciation AS every"
-            " WHERE every.word = word.word)"
-            " FROM word JOIN pronunciation USING (word)"
-            " WHERE band > 0 AND band <= ? AND usable AND NOT is_name AND NOT is_heteronym"
-            " AND parts_of_speech NOT LIKE 'interjection%'"
-            " GROUP BY word HAVING MIN(place) = place ORDER BY word",
+            "SELECT word, band, zipf, base, endings, sounds, stress, normal, chunks, normals"
+            " FROM spelled WHERE band <= ?",
             [highest_band],
         )
-        return [_spelled(row) for row in rows if len(row[0]) > 1 and row[0].isalpha()]
+        return sorted(map(_spelled, rows))
 
     def sources(self) -> list[tuple[str, str, str, str, str]]:
         """Return ``(name, version, license, credit, used for)`` of every source."""
@@ -349,7 +345,7 @@ def _entry(variants: list[tuple[Any, ...]]) -> Entry:
         word,
         zipf / 100,
         band,
-        reason,
+        reason or (NAME if is_name and not band else ""),
         tuple(parts.split(",")) if parts else (),
         bool(picturable),
         bool(is_name),

@@ -6,10 +6,9 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import NamedTuple
 
 from phonodrill.gate import Gate
-from phonodrill.graphemes.chunk import Chunk
 from phonodrill.lexicon.entry import Spelled
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.reading.patterns import pattern_of
+from phonodrill.reading.patterns import pattern_of, signs_of
 from phonodrill.taught.known import Known
 
 
@@ -30,24 +29,8 @@ class Wanted(NamedTuple):
     endings: bool = False
 
 
-class Readable(NamedTuple):
-    """A word that can be read.
-
-    Attributes:
-        word: with its stored chunks.
-        chunks: letters tied to sounds.
-        pattern: its shape; empty if it has none.
-    """
-
-    word: Spelled
-    chunks: tuple[Chunk, ...]
-    pattern: str
-
-
-def find_words(
-    lexicon: Lexicon, gate: Gate, wanted: Wanted, *, highest_band: int
-) -> Iterator[Readable]:
-    """Yield the words wanted, by spelling, past the gate.
+def find_words(lexicon: Lexicon, gate: Gate, wanted: Wanted, *, highest_band: int) -> list[Spelled]:
+    """Return the words wanted, by spelling, past the gate.
 
     Args:
         lexicon: the open lexicon.
@@ -56,17 +39,15 @@ def find_words(
         highest_band: the least familiar band, 1-3.
     """
     words = lexicon.spelled(highest_band=highest_band)
-    for word in readable(words, wanted.known, lexicon.chunks_of):
-        if word.endings and not wanted.endings:
-            continue
-        if wanted.codes and wanted.codes.isdisjoint(word.chunks):
-            continue
-        if not gate.allows(word.word, word.normals):
-            continue
-        chunks = lexicon.chunks(word.chunks)
-        pattern = pattern_of(chunks)
-        if not wanted.patterns or pattern in wanted.patterns:
-            yield Readable(word, chunks, pattern)
+    signs = signs_of(lexicon.correspondences()) if wanted.patterns else {}
+    return [
+        word
+        for word in readable(words, wanted.known, lexicon.chunks_of)
+        if (wanted.endings or not word.endings)
+        and not (wanted.codes and wanted.codes.isdisjoint(word.chunks))
+        and (not wanted.patterns or pattern_of(word.chunks, signs) in wanted.patterns)
+        and gate.allows(word.word, word.normals)
+    ]
 
 
 def readable(

@@ -9,14 +9,16 @@ CVCe). A final -le is ``Cle``. Regular endings are left off: *gulls* is CVC.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.graphemes.chunk import Chunk
-from phonodrill.graphemes.correspondence import Kind
+from phonodrill.graphemes.chunk import CLOSING_CODE
+from phonodrill.graphemes.correspondence import Correspondence, Kind
+from phonodrill.lexicon.entry import Counted
 
 _PATTERN = re.compile(r"(C|VV?|R|e|le)+")
 _CONSONANT_LE = "le"
+VOWEL_LETTERS = frozenset("aeiouy")
 
 
 def check_pattern(text: str) -> str:
@@ -33,28 +35,37 @@ def check_pattern(text: str) -> str:
     return text
 
 
-def pattern_of(chunks: Sequence[Chunk]) -> str:
+def signs_of(inventory: Iterable[Counted]) -> dict[str, str]:
+    """Return the sign of each correspondence, by its code; empty for an ending.
+
+    A letter that is silent by itself has none.
+    """
+    signs = {row.code: _sign(row.correspondence) for row in inventory if row.correspondence.sound}
+    return signs | {CLOSING_CODE: "e"}
+
+
+def pattern_of(chunks: str, signs: Mapping[str, str]) -> str:
     """Return the pattern of a word; empty if a letter is silent or odd by itself.
 
     Args:
-        chunks: letters tied to sounds.
+        chunks: as stored.
+        signs: from :func:`signs_of`.
     """
-    signs: dict[int, str] = {}
-    for chunk in chunks:
-        found = chunk.correspondence
-        if found is None or not found.sound:
-            return ""
-        if found.kind is Kind.ENDING:
-            continue
-        first = chunk.letters[0]
-        if found.kind is Kind.SPLIT_VOWEL:
-            signs[first], signs[chunk.letters[-1]] = "V", "e"
-        elif found.spelling == _CONSONANT_LE and found.is_vowel:
-            signs[first] = _CONSONANT_LE
-        elif found.kind is Kind.R_VOWEL and "r" in found.spelling:
-            signs[first] = "R"
-        elif found.is_vowel and found.spelling != "qu":
-            signs[first] = "V" if len(found.spelling) == 1 else "VV"
-        else:
-            signs[first] = "C"
-    return "".join(signs[place] for place in sorted(signs))
+    try:
+        return "".join(signs[code] for code in chunks)
+    except KeyError:
+        return ""
+
+
+def _sign(found: Correspondence) -> str:
+    if found.kind is Kind.ENDING:
+        return ""
+    if found.kind is Kind.SPLIT_VOWEL:
+        return "V"
+    if found.spelling == _CONSONANT_LE and found.is_vowel:
+        return _CONSONANT_LE
+    if found.kind is Kind.R_VOWEL and "r" in found.spelling:
+        return "R"
+    if found.is_vowel and found.spelling[0] in VOWEL_LETTERS:
+        return "V" if len(found.spelling) == 1 else "VV"
+    return "C"

@@ -118,17 +118,15 @@ def always_open(inventory: Iterable[Counted]) -> frozenset[str]:
 
 
 def _comes_with(other: Correspondence, taught: Correspondence) -> bool:
-    if other == taught:
-        return True
+    if other.spelling != taught.spelling:
+        return f"{other.spelling}e" == taught.spelling == "dge" and other.sound == taught.sound
     if Kind.ENDING in (other.kind, taught.kind):
-        return False
-    if other.spelling == taught.spelling:
-        return (
-            (other.is_weak and taught.is_vowel)
-            or _plain(other.sound) == _plain(taught.sound)
-            or other.sound == WEAK + taught.sound
-        )
-    return f"{other.spelling}e" == taught.spelling == "dge" and other.sound == taught.sound
+        return other == taught
+    return (
+        (other.is_weak and taught.is_vowel)
+        or _plain(other.sound) == _plain(taught.sound)
+        or other.sound == WEAK + taught.sound
+    )
 
 
 def _plain(sound: str) -> str:

@@ -24,6 +24,7 @@ from phonodrill.reading.pairs import (
     choose_pairs,
     deletion_pairs,
     minimal_pairs,
+    said_with_either_vowel,
     spelling_pairs,
 )
 from phonodrill.render.views import pairs as view
@@ -62,7 +63,8 @@ def pairs(
         gate = open_gate(lexicon, own_words().words("block"))
         known = options.known_from(taught, lexicon)
         words = find_words(lexicon, gate, Wanted(known, endings=endings), highest_band=band)
-        found = _find(kind, at, wanted, words)
+        either_vowel = said_with_either_vowel(lexicon.correspondences())
+        found = _find(kind, at, wanted, words, either_vowel)
         chosen = choose_pairs(found, count, random.Random(seed))
         if not chosen:
             raise PhonodrillError(
@@ -76,13 +78,19 @@ def pairs(
     deliver(view.document(kind, chosen, chunks, seed, notation), format_, out)
 
 
-def _find(kind: Kind, at: Place, sounds: tuple[str, ...], words: list[Spelled]) -> Iterable[Pair]:
+def _find(
+    kind: Kind,
+    at: Place,
+    sounds: tuple[str, ...],
+    words: list[Spelled],
+    either_vowel: frozenset[str],
+) -> Iterable[Pair]:
     if kind is Kind.MINIMAL:
-        return minimal_pairs(words, at, sounds)
+        return minimal_pairs(words, either_vowel, at, sounds)
     if kind is Kind.DELETION:
         if at is Place.VOWEL:
             raise PhonodrillError("a vowel is not left off", "--at first or --at last")
-        return deletion_pairs(words, at)
+        return deletion_pairs(words, either_vowel, at)
     if at is not Place.ANY:
         raise PhonodrillError("spelling pairs differ in no sound", "leave out --at")
     return spelling_pairs(words)

@@ -63,6 +63,11 @@ class Correspondence(NamedTuple):
         return self.sound == WEAK
 
     @property
+    def is_before_rr(self) -> bool:
+        """Whether it is an r-vowel without r: the vowel of *carrot*, which stands before rr."""
+        return self.kind is Kind.R_VOWEL and "r" not in self.spelling
+
+    @property
     def is_vowel(self) -> bool:
         """Whether it spells a vowel, with or without other sounds."""
         return any(char == WEAK or char in VOWELS for char in self.sound)

@@ -106,7 +106,7 @@ def _mind(
     before_r = BeforeR.ANYWHERE
     if says(plain, f"{letters}r", f"{reading.sounds}r"):
         before_r = BeforeR.NOT_SINGLE
-    kept = [row for row in says(plain, letters, reading.sounds) if _is_kept_for_rr(row)]
+    kept = [row for row in says(plain, letters, reading.sounds) if row.is_before_rr]
     if kept:
         is_kept = rows[reading.row] in kept
         before_r = BeforeR.ONLY_DOUBLED if is_kept else BeforeR.NOT_DOUBLED
@@ -115,11 +115,6 @@ def _mind(
         has_silent_e=any(row.is_regular for row in without_e),
         before_r=before_r,
     )
-
-
-def _is_kept_for_rr(row: Correspondence) -> bool:
-    """An r-vowel without r is the vowel of *carrot*: it stands before rr only."""
-    return row.kind is Kind.R_VOWEL and "r" not in row.spelling
 
 
 def is_long(row: Correspondence) -> bool:

@@ -8,8 +8,8 @@ from enum import StrEnum
 from itertools import combinations
 from typing import NamedTuple
 
-from phonodrill.lexicon.entry import Spelled
-from phonodrill.sounds.accents import COT_CAUGHT, heard_alike
+from phonodrill.lexicon.entry import Counted, Spelled
+from phonodrill.sounds.accents import heard_alike
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.normal import WEAK
 
@@ -67,7 +67,10 @@ class Pair(NamedTuple):
 
 
 def minimal_pairs(
-    words: Iterable[Spelled], place: Place = Place.ANY, sounds: Sequence[str] = ()
+    words: Iterable[Spelled],
+    either_vowel: frozenset[str],
+    place: Place = Place.ANY,
+    sounds: Sequence[str] = (),
 ) -> Iterator[Pair]:
     """Yield pairs of words in which exactly one sound differs.
 
@@ -76,6 +79,7 @@ def minimal_pairs(
 
     Args:
         words: those that may be used.
+        either_vowel: from :func:`said_with_either_vowel`.
         place: where the sound is.
         sounds: the two codes wanted, or none for any.
     """
@@ -85,24 +89,31 @@ def minimal_pairs(
             if char == WEAK or word.normal.startswith("r", i + 1):
                 continue
             if _fits(word, i, place) and (not sounds or char in sounds):
-                key = f"{word.normal[:i]}{ANY_SOUND}{word.normal[i + 1 :]} {word.stress}"
-                groups.setdefault(key, []).append((word, i))
+                rest = f"{word.normal[:i]}{ANY_SOUND}{word.normal[i + 1 :]}"
+                groups.setdefault(f"{rest} {word.stress}", []).append((word, i))
     wanted = set(sounds)
     for group in groups.values():
         for (a, i), (b, _) in combinations(group, 2):
             differ = {a.normal[i], b.normal[i]}
             if len(differ) < 2 or (wanted and differ != wanted):  # noqa: PLR2004
                 continue
-            if b.normal not in heard_alike(a.normal) and _is_mixed(a) == _is_mixed(b):
-                first, second = (b, a) if sounds and a.normal[i] != sounds[0] else (a, b)
-                yield Pair(first, second, i)
+            is_vowel = a.sounds[i] in VOWELS
+            if b.normal in heard_alike(a.normal) or not (
+                is_vowel or _same_vowel_class(a, b, either_vowel)
+            ):
+                continue
+            first, second = (b, a) if sounds and a.normal[i] != sounds[0] else (a, b)
+            yield Pair(first, second, i)
 
 
-def deletion_pairs(words: Iterable[Spelled], place: Place = Place.ANY) -> Iterator[Pair]:
+def deletion_pairs(
+    words: Iterable[Spelled], either_vowel: frozenset[str], place: Place = Place.ANY
+) -> Iterator[Pair]:
     """Yield pairs of which the second is the first without its first or last consonant.
 
     Args:
         words: those that may be used.
+        either_vowel: from :func:`said_with_either_vowel`.
         place: first, last, or any for both.
     """
     listed = list(words)
@@ -112,10 +123,21 @@ def deletion_pairs(words: Iterable[Spelled], place: Place = Place.ANY) -> Iterat
     for a in listed:
         last = len(a.normal) - 1
         for i, rest in ((0, a.normal[1:]), (last, a.normal[:-1])):
-            if _fits(a, i, place) and a.sounds[i] not in VOWELS and not _parts_r(a, i):
-                for b in by_sound.get(rest, ()):
-                    if b.stress == a.stress and _is_mixed(a) == _is_mixed(b):
-                        yield Pair(a, b, i)
+            if not _fits(a, i, place) or a.sounds[i] in VOWELS or _parts_r(a, i):
+                continue
+            for b in by_sound.get(rest, ()):
+                if b.stress == a.stress and _same_vowel_class(a, b, either_vowel):
+                    yield Pair(a, b, i)
+
+
+def said_with_either_vowel(inventory: Iterable[Counted]) -> frozenset[str]:
+    """Return the codes of spellings that say the vowel of *caught*, or for many that of *cot*.
+
+    CMUdict lists some such words with the one, some with the other (*bought*).
+    Beside a word that has the vowel of *cot* for everybody (*pot*), they differ
+    in two sounds for some listeners.
+    """
+    return frozenset(row.code for row in inventory if {"ɔ", "ɑ"} <= {*row.correspondence.sounds})
 
 
 def spelling_pairs(words: Iterable[Spelled]) -> Iterator[Pair]:
@@ -160,15 +182,8 @@ def _fits(word: Spelled, i: int, place: Place) -> bool:
     return place is Place.ANY or word.sounds[i] in VOWELS
 
 
-def _is_mixed(word: Spelled) -> bool:
-    """Whether it is listed with the vowels of both *cot* and *caught* (*bought*).
-
-    Beside a word that has one of them, it would differ in two sounds for some listeners.
-    """
-    listed = {*word.normals}
-    return any(
-        COT_CAUGHT.merge(form) != form and COT_CAUGHT.merge(form) in listed for form in listed
-    )
+def _same_vowel_class(a: Spelled, b: Spelled, either_vowel: frozenset[str]) -> bool:
+    return either_vowel.isdisjoint(a.chunks) is either_vowel.isdisjoint(b.chunks)
 
 
 def _parts_r(word: Spelled, i: int) -> bool:

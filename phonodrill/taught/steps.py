@@ -81,7 +81,7 @@ def parse_steps(lines: Iterable[str], inventory: Sequence[Counted]) -> Taught:
     steps: list[Step] = []
     problems: list[str] = []
     for number, line in enumerate(lines, 1):
-        text = line.partition("#")[0].strip().lower().replace("’", "'")
+        text = line.partition("#")[0].strip().replace("’", "'")
         if not text:
             continue
         try:
@@ -100,14 +100,14 @@ def parse_step(number: int, text: str, inventory: Sequence[Counted]) -> Step:
     Raises:
         PhonodrillError: if it names no correspondence, ending or word.
     """
-    if text.startswith(WHOLE):
-        words = tuple(text.removeprefix(WHOLE).replace(",", " ").split())
+    if text.lower().startswith(WHOLE):
+        words = tuple(text[len(WHOLE) :].lower().replace(",", " ").split())
         if not words or not all(word.replace("'", "").isalpha() for word in words):
             raise PhonodrillError(f"no word in {text!r}", "word: said")
         return Step(number, text, words=words)
     tokens = text.replace(",", " ").split()
     named = [row for token in tokens for row in read_token(token, inventory)]
-    endings = (token[1:].partition("=")[0] for token in tokens if token.startswith("-"))
+    endings = (token[1:].lower().partition("=")[0] for token in tokens if token.startswith("-"))
     return Step(
         number,
         text,

@@ -8,6 +8,7 @@ taught them apart:
 * the /j/ that some accents put before a long u (``u_e`` in *rule* and *cube*);
 * the vowels of *cot* and *caught*, which CMUdict mixes and many speakers merge;
 * ``dg`` with ``dge``: the e goes before -ing;
+* the a of *carrot* with the short a: before rr many say another vowel;
 * apostrophe and hyphen.
 
 ``nk``, ``tion`` and ``sion`` stand for their parts.
@@ -28,8 +29,9 @@ from phonodrill.sounds.notation import SCRIPT, parse_sound
 SILENT = "silent"
 _USUAL_SOUND = {"y": "j"}
 _STANDS_FOR = {"nk": ("n=ng", "k"), "tion": ("ti=sh",), "sion": ("si=sh", "si=zh")}
-_TOKEN = re.compile(r"(-?)([a-z]+(?:_e)?)(?:=(\S+))?")
+_TOKEN = re.compile(r"(-?)([a-zA-Z]+(?:_[eE])?)(?:=(\S+))?")
 _COT_CAUGHT = str.maketrans("ɔ", "ɑ")
+_SHORT = frozenset("æɛɪɑʌ")
 _ALWAYS_OPEN = frozenset("'-")
 SPELLED_ENDINGS = ("s", "es", "ies", "ves", "ed", "ing")
 """Endings whose words must wait until the ending itself is taught."""
@@ -49,17 +51,19 @@ def read_token(text: str, inventory: Sequence[Counted]) -> tuple[Counted, ...]:
     Raises:
         PhonodrillError: if there is no such spelling, or it has not that sound.
     """
-    if text in _STANDS_FOR:
-        return tuple(r for part in _STANDS_FOR[text] for r in read_token(part, inventory))
-    match = _TOKEN.fullmatch(text.lower())
+    if text.lower() in _STANDS_FOR:
+        return tuple(r for part in _STANDS_FOR[text.lower()] for r in read_token(part, inventory))
+    match = _TOKEN.fullmatch(text)
     if match is None:
         raise PhonodrillError(f"cannot read {text!r}", "s, sh, c=k, a_e, -es or word: said")
-    is_ending, spelling, sound = match.groups()
+    is_ending, letters, sound = match.groups()
+    spelling = letters.lower()
     rows = [
         row
         for row in inventory
         if row.correspondence.spelling == spelling
         and (row.correspondence.kind is Kind.ENDING) == bool(is_ending)
+        and not row.correspondence.is_before_rr
     ]
     if is_ending and not rows and spelling in SPELLED_ENDINGS:
         return ()
@@ -95,6 +99,8 @@ def write_token(row: Counted, inventory: Sequence[Counted]) -> str:
     found = row.correspondence
     if found.kind is Kind.ENDING:
         return f"-{found.spelling}"
+    if found.is_before_rr:
+        return found.spelling
     rows = [
         other
         for other in inventory
@@ -124,6 +130,7 @@ def _comes_with(other: Correspondence, taught: Correspondence) -> bool:
         return other == taught
     return (
         (other.is_weak and taught.is_vowel)
+        or (other.is_before_rr and taught.sound in _SHORT)
         or _plain(other.sound) == _plain(taught.sound)
         or other.sound == WEAK + taught.sound
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 from typing import Annotated
 
@@ -52,6 +53,7 @@ def _namer(lexicon: Lexicon) -> Callable[[str], str]:
     inventory = lexicon.correspondences()
     by_code = {row.code: row for row in inventory}
 
+    @cache
     def name_of(missing: str) -> str:
         if missing == ODD_CODE:
             return "an irregular part"

@@ -11,6 +11,7 @@ from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.errors import PhonodrillError
 from phonodrill.gate import open_gate
+from phonodrill.graphemes.correspondence import WEAK_ARPABET
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.reading.spellings import count_correspondences, sounds_of, spellings_of
 from phonodrill.render.views import spellings as view
@@ -62,4 +63,4 @@ def spellings(
 
 def _code(sound: str) -> str:
     bare = sound.strip().strip("/")
-    return WEAK if bare == WEAK else parse_sound(sound)
+    return WEAK if bare in (WEAK, WEAK_ARPABET) else parse_sound(sound)

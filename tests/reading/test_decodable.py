@@ -4,9 +4,12 @@ import pytest
 
 from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.lexicon.wordlists import read_wordlists
 from phonodrill.reading.decodable import Wanted, find_words
 from phonodrill.taught.steps import parse_steps
 from phonodrill.taught.tokens import read_token
+from tests.conftest import WORDLISTS
+from tests.raw_cmudict import plain, raw_cmudict
 
 
 @pytest.fixture(scope="module")
@@ -52,3 +55,15 @@ def test_what_is_taught_only_adds_words(lexicon: Lexicon) -> None:
         now = {w.word for w in find_words(lexicon, gate, wanted, highest_band=2)}
         assert before < now
         before = now
+
+
+def test_no_word_sounds_like_one_that_is_never_said(lexicon: Lexicon) -> None:
+    # Compared on raw CMUdict and the table's own sounds, not through the gate's code.
+    raw = raw_cmudict()
+    unfit: set[tuple[str, ...]] = set()
+    for row in read_wordlists(WORDLISTS).never_say:
+        if row.blocks != "spelling":
+            listed = [tuple(phones.split()) for phones in row.phones] or raw.get(row.word, [])
+            unfit |= set(map(plain, listed))
+    for word in find_words(lexicon, open_gate(lexicon), Wanted(endings=True), highest_band=3):
+        assert not unfit & set(map(plain, raw.get(word.word, []))), word.word

@@ -65,5 +65,7 @@ def test_no_word_sounds_like_one_that_is_never_said(lexicon: Lexicon) -> None:
         if row.blocks != "spelling":
             listed = [tuple(phones.split()) for phones in row.phones] or raw.get(row.word, [])
             unfit |= set(map(plain, listed))
+    # A mistaken variant in CMUdict (pronunciation_fixes.tsv drops it): it is how brass is said.
+    unfit.discard(("B", "R", "AE", "S"))
     for word in find_words(lexicon, open_gate(lexicon), Wanted(endings=True), highest_band=3):
         assert not unfit & set(map(plain, raw.get(word.word, []))), word.word

@@ -53,6 +53,17 @@ def main() -> None:
             for name, value in median.items()
             if name.startswith("test_cold_warmup")
         ],
+        *[
+            (
+                f"cold `phonodrill {name[18:-1]} FILE`",
+                f"{value * 1000:.0f} ms",
+                f"{value / typer:.2f} times `import typer`; target 2",
+            )
+            for name, value in median.items()
+            if name.startswith("test_cold_reading")
+        ],
+        ("a passage of 100,000 words", f"{median['test_passage']:.1f} s", "target 3 s"),
+        ("alignment of all CMUdict", f"{median['test_alignment']:.0f} s", "target 60 s"),
         ("its peak memory", f"{peak:.0f} MiB", "target 60"),
         (
             "all first- and last-sound deletions",

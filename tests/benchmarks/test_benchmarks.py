@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pathlib
+import random
 import subprocess
 import sys
 from typing import Any
@@ -10,8 +11,13 @@ from typing import Any
 import pytest
 
 from phonodrill import TASKS, Entry, Lexicon, Position, Query, select
+from phonodrill.graphemes.align import align, set_ending_apart
+from phonodrill.graphemes.inventory import arrange
 from phonodrill.lexicon.compile import compile_lexicon
+from phonodrill.lexicon.wordlists import read_wordlists
+from phonodrill.sounds.notation import parse_arpabet
 from tests.conftest import WORDLISTS
+from tests.raw_cmudict import raw_cmudict
 
 
 def cold(code: str) -> None:
@@ -31,6 +37,53 @@ def test_cold_warmup(benchmark: Any, arguments: str) -> None:
         f"sys.argv = ['phonodrill', 'warmup', *{arguments.split()!r}]; main()"
     )
     benchmark.pedantic(cold, args=(code,), rounds=15, warmup_rounds=2)
+
+
+@pytest.mark.benchmark(group="cold start, whole process")
+@pytest.mark.parametrize("arguments", ["decodable --taught", "pairs --sounds i:e --taught"])
+def test_cold_reading(benchmark: Any, arguments: str, tmp_path: pathlib.Path) -> None:
+    taught = tmp_path / "taught.txt"
+    taught.write_text("s a t p i n m d g o c k ck e u r h b f l\nsh ch th\na_e\n-s\n")
+    code = (
+        "import sys; from phonodrill.cli.main import main;"
+        f"sys.argv = ['phonodrill', *{[*arguments.split(), str(taught)]!r}]; main()"
+    )
+    benchmark.pedantic(cold, args=(code,), rounds=15, warmup_rounds=2)
+
+
+@pytest.mark.benchmark(group="a passage of 100,000 words, whole process")
+def test_passage(benchmark: Any, tmp_path: pathlib.Path) -> None:
+    rng = random.Random(1)
+    with Lexicon() as lexicon:
+        rare = lexicon.words(highest_band=3)
+        common = [frequent.word for frequent in lexicon.high_frequency()]
+    words = (rng.choice(common if rng.random() < 0.7 else rare) for _ in range(100_000))
+    text = tmp_path / "passage.txt"
+    text.write_text(" ".join(words))
+    taught = tmp_path / "taught.txt"
+    taught.write_text("s a t p i n m d g o c k ck e u r h b f l\nsh ch th\na_e\n-s\n")
+    code = (
+        "import sys; from phonodrill.cli.main import main;"
+        f"sys.argv = ['phonodrill', 'passage', {str(text)!r}, '--taught', {str(taught)!r}]; main()"
+    )
+    benchmark.pedantic(cold, args=(code,), rounds=3, warmup_rounds=1)
+
+
+@pytest.mark.benchmark(group="alignment at install")
+def test_alignment(benchmark: Any) -> None:
+    inventory = arrange(read_wordlists(WORDLISTS).correspondences)
+    prices = [5.0] * len(inventory.rows)
+    listed = [
+        (word, *parse_arpabet(" ".join(phones)))
+        for word, ways in raw_cmudict().items()
+        for phones in ways
+    ]
+
+    def align_all() -> int:
+        jobs = (set_ending_apart(inventory, *entry, "") for entry in listed)
+        return sum(bool(align(inventory, prices, job)) for job in jobs)
+
+    assert benchmark.pedantic(align_all, rounds=1) > 100_000
 
 
 @pytest.mark.benchmark(group="deletions over the whole lexicon")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from phonodrill.reading.passage import Piece
 from phonodrill.reading.passage_check import Report, Status, Verdict
 from phonodrill.render.document import Document, Mark, Marked, Section, Table, counted
 from phonodrill.sounds.notation import SCRIPT, Notation
@@ -61,7 +60,7 @@ def document(
         ],
     }
     sections = [
-        Section(f"The passage    {LEGEND}", Marked(tuple(map(_run(report), report.pieces)))),
+        Section(f"The passage    {LEGEND}", Marked(_runs(report))),
         Section("Shares", Table(("", "words", "share"), _shares(report))),
     ]
     if not_yet:
@@ -114,14 +113,13 @@ def _other_sections(
     return sections
 
 
-def _run(report: Report) -> Callable[[Piece], tuple[str, Mark]]:
-    def run(piece: Piece) -> tuple[str, Mark]:
-        if not piece.word:
-            return piece.text, Mark.NONE
-        mark = _MARKS[report.verdicts[piece.word].status]
-        return (HIDDEN if mark is Mark.HIDDEN else piece.text), mark
-
-    return run
+def _runs(report: Report) -> tuple[tuple[str, Mark], ...]:
+    marks = {word: _MARKS[verdict.status] for word, verdict in report.verdicts.items()}
+    marks[""] = Mark.NONE
+    return tuple(
+        (HIDDEN if marks[piece.word] is Mark.HIDDEN else piece.text, marks[piece.word])
+        for piece in report.pieces
+    )
 
 
 def _is_beyond(verdict: Verdict, highest_band: int) -> bool:

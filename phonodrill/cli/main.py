@@ -20,6 +20,7 @@ COMMANDS = {
     "sentences": "phonodrill.cli.sentences",
     "words": "phonodrill.cli.words",
     "word": "phonodrill.cli.word",
+    "taught": "phonodrill.cli.taught",
     "lexicon": "phonodrill.cli.lexicon",
 }
 """Command -> the module whose ``app`` it is; imported only when it is called."""

@@ -41,6 +41,7 @@ class Document(NamedTuple):
         sections: for people to read.
         data: the JSON contract, without the version.
         records: flat rows for a spreadsheet, all with the same keys.
+        plain: what is written as text instead, for a file that commands read again.
     """
 
     title: str
@@ -48,6 +49,7 @@ class Document(NamedTuple):
     sections: tuple[Section, ...]
     data: dict[str, Any]
     records: Sequence[dict[str, Any]]
+    plain: str = ""
 
 
 def counted(number: int, noun: str) -> str:

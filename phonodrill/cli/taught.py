@@ -94,9 +94,9 @@ def suggest(
     if plot:
         from phonodrill.render.plot import line_chart
 
-        picture = line_chart(
-            f"Growth of what can be read ({goal})", "steps taught", "open", result.curves
-        )
+        what = view.WHAT[goal]
+        title = f"Growth: {what} that can be read"
+        picture = line_chart(title, "steps taught", what, result.curves)
         write_whole(plot, picture.encode())
     deliver(view.suggested(result, band), format_, out)
 

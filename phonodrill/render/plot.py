@@ -9,6 +9,8 @@ WIDTH, HEIGHT = 720, 440
 _LEFT, _RIGHT, _TOP, _BOTTOM = 70, 20, 50, 60
 _DASHES = ("", "10 5", "2 5", "10 4 2 4")
 _TICKS = 5
+_STEPS = (1, 2, 5, 10, 20, 50, 100)
+_MOST_MARKS = 10
 
 
 def line_chart(title: str, across: str, up: str, curves: Mapping[str, Sequence[int]]) -> str:
@@ -79,9 +81,12 @@ class _Frame:
         for tick in range(_TICKS + 1):
             value = self.highest * tick // _TICKS
             parts.append(_text(left - 8, self.at(0, value)[1] + 4, f"{value:,}", anchor="end"))
-            step = round(self.last * tick / _TICKS)
-            parts.append(_text(self.at(step, 0)[0], bottom + 20, str(step), anchor="middle"))
-        return parts
+        each = next((each for each in _STEPS if self.last <= each * _MOST_MARKS), self.last)
+        marks = range(0, self.last + 1, each)
+        below = bottom + 20
+        return parts + [
+            _text(self.at(step, 0)[0], below, str(step), anchor="middle") for step in marks
+        ]
 
 
 def _legend(names: Sequence[str]) -> list[str]:

@@ -26,7 +26,7 @@ LOOK_AND_SOUND = 5
 OTHER_SOUND = 10
 ENDINGS_APART = 6
 FEWEST_OPENED = 40
-"""An ending comes when it opens so many words at once."""
+"""An ending comes when it opens so many words at once, or half of all it can open."""
 COMMON_PRACTICE = "common practice, no source"
 
 
@@ -91,8 +91,8 @@ CONSTRAINTS = (
         "else the class must choose between two before it knows one",
     ),
     Constraint(
-        f"an ending when it opens {FEWEST_OPENED} words or more; endings {ENDINGS_APART} steps "
-        "apart; -s, then -es, then -ies; -ing after ng",
+        f"an ending when it opens {FEWEST_OPENED} words or half of its words; endings "
+        f"{ENDINGS_APART} steps apart; -s, then -es, then -ies; -ing after ng",
         "an ending is learned on base words that can be read",
     ),
 )

@@ -13,11 +13,13 @@ from phonodrill.taught.growth import Target, Way, ways_to_read
 from phonodrill.taught.known import BaseOf
 
 
-def spelled(entry: Entry) -> Spelled | None:
-    """Return an entry in its first usable pronunciation, or None if it has none."""
-    said = next(iter(entry.usable_pronunciations), None)
-    if said is None:
-        return None
+def spelled(entry: Entry) -> Spelled:
+    """Return an entry in its first usable pronunciation.
+
+    A word that is never an item, such as *the*, may have none; it stands in
+    sentences all the same.
+    """
+    said = next(iter(entry.usable_pronunciations), entry.pronunciations[0])
     return Spelled(
         *(entry.word, entry.band, entry.zipf, entry.base, entry.endings),
         *(said.sounds, said.stress, said.normal, said.chunks),
@@ -29,8 +31,7 @@ def chunks_from(lexicon: Lexicon) -> BaseOf:
 
     def chunks_of(word: str) -> str:
         entry = lexicon.get(word)
-        said = spelled(entry) if entry else None
-        return said.chunks if said else ""
+        return spelled(entry).chunks if entry else ""
 
     return chunks_of
 
@@ -39,8 +40,7 @@ def read_words(lexicon: Lexicon, gate: Gate, band: int) -> list[Spelled]:
     """Return the words of bands 1 to ``band`` for a drill, the most familiar first."""
     entries = lexicon.entries(highest_band=band)
     fit = (e for e in entries if not e.is_heteronym and may_be_said(e, gate))
-    words = filter(None, map(spelled, fit))
-    return sorted(words, key=lambda word: (word.band, -word.zipf, word.word))
+    return sorted(map(spelled, fit), key=lambda word: (word.band, -word.zipf, word.word))
 
 
 def word_targets(lexicon: Lexicon, words: Sequence[Spelled]) -> list[Target]:
@@ -95,6 +95,5 @@ def _ways(lexicon: Lexicon, word: str, chunks_of: BaseOf) -> tuple[Way, ...]:
     """The ways to read a word of a sentence: a possessive is its owner with -s."""
     known = entry_of(lexicon, word)
     entry = lexicon.get(known)
-    said = spelled(entry) if entry else None
-    ways = ways_to_read(said, chunks_of) if said else ()
+    ways = ways_to_read(spelled(entry), chunks_of) if entry else ()
     return ways if known == word else tuple(way | {"-s"} for way in ways)

@@ -39,6 +39,7 @@ class Puzzle(NamedTuple):
         leads: for each unit those that must come before it.
         near: for each unit the others that must be apart from it, and how far.
         waits: for each unit the first place it may have.
+        fewest: for each ending how many targets it must open at once; 0 for the others.
         targets: sets of units that open so many targets together.
         waiting: for each unit the numbers of the targets that need it.
     """
@@ -48,6 +49,7 @@ class Puzzle(NamedTuple):
     leads: tuple[frozenset[int], ...]
     near: tuple[Mapping[int, int], ...]
     waits: tuple[int, ...]
+    fewest: tuple[int, ...]
     targets: tuple[tuple[frozenset[int], int], ...]
     waiting: tuple[tuple[int, ...], ...]
 
@@ -85,6 +87,12 @@ def pose(units: Sequence[Unit], targets: Iterable[Target], first: Mapping[str, i
         tuple(frozenset(before(unit, units)) - started.keys() for unit in units),
         tuple(near),
         tuple(0 if started else waits(unit) for unit in units),
+        tuple(
+            min(FEWEST_OPENED, sum(count for need, count in needs if index in need) // 2)
+            if unit.kind is Kind.ENDING
+            else 0
+            for index, unit in enumerate(units)
+        ),
         needs,
         tuple(
             tuple(number for number, (need, _) in enumerate(needs) if unit in need)
@@ -105,15 +113,16 @@ def solve(puzzle: Puzzle, seed: int) -> Order:
     for number in range(PASSES):
         mix = [1 + MIXED * rng.random() * bool(number) for _ in puzzle.units]
         orders.append(improve(puzzle, take_best(puzzle, mix)))
-    return min(orders, key=lambda order: (broken(puzzle, order), -area(puzzle, order)))
+    return min(orders, key=lambda order: (len(breakers(puzzle, order)), -area(puzzle, order)))
 
 
-def take_best(puzzle: Puzzle, mix: Sequence[float]) -> Order:
-    """Put units in order by taking the one with the best score again and again.
+def take_best(puzzle: Puzzle, mix: Sequence[float], *, by_score: bool = True) -> Order:
+    """Put units in order by taking the best allowed one again and again.
 
     Args:
         puzzle: what is to be put in order.
         mix: a factor for the score of each unit.
+        by_score: whether what is nearly open counts; otherwise only ``mix`` does.
     """
     scores = [0.0] * len(puzzle.units)
     lacking = [set(need) for need, _ in puzzle.targets]
@@ -123,7 +132,7 @@ def take_best(puzzle: Puzzle, mix: Sequence[float]) -> Order:
     order: Order = []
     left = set(puzzle.open)
     while left:
-        ranked = _look_ahead(puzzle, left, scores)
+        ranked = _look_ahead(puzzle, left, scores) if by_score else [1.0] * len(scores)
         unit = min(
             left,
             key=lambda u: (_obstacles(puzzle, u, order, left, lacking), -ranked[u] * mix[u], u),
@@ -139,21 +148,24 @@ def take_best(puzzle: Puzzle, mix: Sequence[float]) -> Order:
 
 
 def improve(puzzle: Puzzle, order: Order) -> Order:
-    """Move single units as long as that enlarges the area and breaks no more constraints."""
+    """Move single units as long as that enlarges the area and breaks no more constraints.
+
+    A unit that breaks a constraint may also move at the cost of area.
+    """
     order = list(order)
     done = completed(puzzle, order)
-    faults = broken(puzzle, order)
+    faults = breakers(puzzle, order)
     found = True
     while found:
         found = False
         for unit in puzzle.open:
             for gain, place in _moves(puzzle, order, unit, done):
-                if gain <= 0 and not faults:
+                if gain <= 0 and unit not in faults:
                     break
                 moved = [other for other in order if other != unit]
                 moved.insert(place, unit)
-                left = broken(puzzle, moved, faults)
-                if left < faults or (left == faults and gain > 0):
+                left = breakers(puzzle, moved, len(faults))
+                if len(left) < len(faults) or (len(left) == len(faults) and gain > 0):
                     order, faults, found = moved, left, True
                     done = completed(puzzle, order)
                     break
@@ -168,21 +180,24 @@ def area(puzzle: Puzzle, order: Sequence[int]) -> int:
     )
 
 
-def broken(puzzle: Puzzle, order: Sequence[int], most: int = NEVER) -> int:
-    """Count the constraints that an order breaks; no further than just above ``most``."""
+def breakers(puzzle: Puzzle, order: Sequence[int], most: int = NEVER) -> list[int]:
+    """Return the units that break a constraint, once for each; no more than ``most`` + 1 or so."""
     places = {**puzzle.started, **{unit: place for place, unit in enumerate(order)}}
-    faults = 0
+    found: list[int] = []
     for unit in order:
         place = places[unit]
-        faults += place < puzzle.waits[unit]
-        for lead in puzzle.leads[unit]:
-            faults += places[lead] > place
-        for other, distance in puzzle.near[unit].items():
-            faults += -distance < places[other] - place < distance
-        if faults > most:
-            return faults
+        if place < puzzle.waits[unit]:
+            found.append(unit)
+        found += [unit for lead in puzzle.leads[unit] if places[lead] > place]
+        found += [
+            unit
+            for other, distance in puzzle.near[unit].items()
+            if -distance < places[other] - place < distance
+        ]
+        if len(found) > most:
+            return found
     endings = (unit for unit in order if puzzle.units[unit].kind is Kind.ENDING)
-    return faults + sum(_opened_by(puzzle, unit, places) < FEWEST_OPENED for unit in endings)
+    return found + [u for u in endings if _opened_by(puzzle, u, places) < puzzle.fewest[u]]
 
 
 def completed(puzzle: Puzzle, order: Sequence[int]) -> list[list[int]]:
@@ -235,7 +250,7 @@ def _obstacles(
             faults += other in order[max(0, here - distance + 1) :]
     if puzzle.units[unit].kind is Kind.ENDING:
         opened = [number for number in puzzle.waiting[unit] if len(lacking[number]) == 1]
-        faults += _opened(puzzle, opened) < FEWEST_OPENED
+        faults += _opened(puzzle, opened) < puzzle.fewest[unit]
     return faults
 
 

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from phonodrill.graphemes.correspondence import Kind
 from phonodrill.lexicon.entry import Counted
 from phonodrill.taught.growth import Target, first_taught, growth
-from phonodrill.taught.order import broken, pose, solve
+from phonodrill.taught.order import breakers, pose, solve, take_best
 from phonodrill.taught.steps import WHOLE, Taught, parse_steps
 from phonodrill.taught.units import Unit, find_units
 
@@ -114,8 +114,10 @@ def suggest(
         units, material.weighted(goal), {**taught, **_surely_whole(material.frequent, goal)}
     )
     order = solve(puzzle, seed)
+    counts = [unit.words for unit in units]
     orders = {
         OURS: order,
+        "by frequency, constraints kept": take_best(puzzle, counts, by_score=False),
         "by frequency": sorted(order, key=lambda unit: (-units[unit].words, units[unit].token)),
         "by alphabet": sorted(order, key=lambda unit: _alphabetical(units[unit])),
     }
@@ -126,7 +128,7 @@ def suggest(
         placed = _in_places(texts, [units[unit].token for unit in other])
         curves[name] = growth(targets, parse_steps(before + placed, material.inventory))
     lines = _explain(material, before, texts, {units[unit].token: units[unit] for unit in order})
-    faults = {name: broken(puzzle, other) for name, other in orders.items()}
+    faults = {name: len(breakers(puzzle, other)) for name, other in orders.items()}
     return Suggestion(goal, seed, tuple(lines), len(before), curves, faults)
 
 

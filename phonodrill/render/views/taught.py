@@ -10,7 +10,7 @@ from phonodrill.taught.check import EXAMPLES, Checked
 from phonodrill.taught.suggest import Goal, Suggestion, write_lines
 
 MILESTONES = (10, 20, 40, 80)
-_WHAT = {Goal.DECODABLE: "words", Goal.SENTENCES: "sentences of the bank"}
+WHAT = {Goal.DECODABLE: "words", Goal.SENTENCES: "sentences of the bank"}
 
 
 def checked(name: str, band: int, steps: Sequence[Checked], problems: Sequence[str]) -> Document:
@@ -63,7 +63,7 @@ def suggested(result: Suggestion, band: int) -> Document:
     ]
     rows = tuple((str(r["step"]), r["taught"], r["reason"], str(r["total"])) for r in records)
     growth = _growth(result)
-    what = _WHAT[result.goal]
+    what = WHAT[result.goal]
     title = f"A teaching order that opens the most {what} soonest"
     about = f"words of bands 1-{band}, seed {result.seed}"
     sections = (

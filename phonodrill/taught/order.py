@@ -181,7 +181,10 @@ def area(puzzle: Puzzle, order: Sequence[int]) -> int:
 
 
 def breakers(puzzle: Puzzle, order: Sequence[int], most: int = NEVER) -> list[int]:
-    """Return the units that break a constraint, once for each; no more than ``most`` + 1 or so."""
+    """Return the units that break a constraint, once for each one broken.
+
+    Of two that are too near, the later one does. Beyond ``most`` the count may stop.
+    """
     places = {**puzzle.started, **{unit: place for place, unit in enumerate(order)}}
     found: list[int] = []
     for unit in order:
@@ -192,7 +195,7 @@ def breakers(puzzle: Puzzle, order: Sequence[int], most: int = NEVER) -> list[in
         found += [
             unit
             for other, distance in puzzle.near[unit].items()
-            if -distance < places[other] - place < distance
+            if 0 < place - places[other] < distance
         ]
         if len(found) > most:
             return found

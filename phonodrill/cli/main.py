@@ -24,6 +24,7 @@ COMMANDS = {
     "decodable": "phonodrill.cli.decodable",
     "pairs": "phonodrill.cli.pairs",
     "passage": "phonodrill.cli.passage",
+    "taught": "phonodrill.cli.taught",
     "lexicon": "phonodrill.cli.lexicon",
 }
 """Command -> the module whose ``app`` it is; imported only when it is called."""

@@ -118,7 +118,7 @@ def judge(word: str, lexicon: Lexicon, gate: Gate, known: Known, guess: Guess) -
     owner = next((word.removesuffix(end) for end in _POSSESSIVES if word.endswith(end)), "")
     if owner and not (entry and 0 < entry.band <= HIGHEST_KNOWN_BAND):
         own = judge(owner, lexicon, gate, known, guess)
-        lacks = frozenset({POSSESSIVE_STEP}) - {f"-{ending}" for ending in known.endings}
+        lacks = frozenset({POSSESSIVE_STEP}) - known.things
         if lacks and own.status is not Status.UNFIT:
             return own._replace(word=word, lacks=own.lacks | lacks, status=Status.NOT_YET)
         return own._replace(word=word)
@@ -129,7 +129,7 @@ def judge(word: str, lexicon: Lexicon, gate: Gate, known: Known, guess: Guess) -
     band, is_name = (entry.band, entry.is_name) if entry else (0, False)
     lacks, said = _least_lacking(word, entry, ways, known, lexicon)
     status = Status.NOT_YET if lacks else Status.DECODABLE
-    if word in known.words:
+    if known.knows_whole(word):
         status, lacks = Status.WHOLE, frozenset()
     return Verdict(word, status, lacks, band, is_name, entry is None, said)
 

@@ -123,6 +123,11 @@ def always_open(inventory: Iterable[Counted]) -> frozenset[str]:
     return frozenset(row.code for row in inventory if row.correspondence.spelling in _ALWAYS_OPEN)
 
 
+def ending_codes(inventory: Iterable[Counted]) -> frozenset[str]:
+    """Return the codes of the endings that are one chunk."""
+    return frozenset(row.code for row in inventory if row.correspondence.kind is Kind.ENDING)
+
+
 def _comes_with(other: Correspondence, taught: Correspondence) -> bool:
     if other.spelling != taught.spelling:
         return f"{other.spelling}e" == taught.spelling == "dge" and other.sound == taught.sound

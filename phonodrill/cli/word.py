@@ -13,8 +13,16 @@ from phonodrill.errors import PhonodrillError, UnknownWordError
 from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.render.document import Document
 from phonodrill.render.views import word as view
-from phonodrill.selection import HIGHEST_KNOWN_BAND, may_be_said, may_be_shown, nearest_words
+from phonodrill.selection import (
+    HIGHEST_KNOWN_BAND,
+    may_be_said,
+    may_be_shown,
+    may_show_guess,
+    nearest_words,
+)
+from phonodrill.sounds.notation import Notation
 
 SHOWN_RHYMES = 12
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
@@ -25,6 +33,9 @@ def word(
     word: Annotated[str, typer.Argument(help="The word to look up.")],
     band: options.BandOption = 2,
     notation: options.NotationOption = None,
+    guess: Annotated[
+        bool, typer.Option("--guess", help="Guess the sounds of a word that the lexicon lacks.")
+    ] = False,
     format_: options.FormatOption = None,
     out: options.OutOption = None,
 ) -> None:
@@ -32,11 +43,15 @@ def word(
     with Lexicon() as lexicon:
         gate = open_gate(lexicon)
         entry = lexicon.get(word.strip())
+        if entry is None and guess:
+            deliver(_guessed(lexicon, gate, word, notation), format_, out)
+            return
         if entry is None:
             near = nearest_words(lexicon, word)
             raise UnknownWordError(
                 f"{word!r} is not in the lexicon",
-                " or ".join(f"phonodrill word {n}" for n in near) or "check the spelling",
+                " or ".join(f"phonodrill word {n}" for n in near)
+                or f"phonodrill word {word.strip() or 'WORD'} --guess",
             )
         if not may_be_shown(entry, gate):
             raise PhonodrillError("that is not a word for class", "another word")
@@ -50,6 +65,16 @@ def word(
             fit=_fit(entry, open_gate(lexicon, own_words().words("block"))),
         )
     deliver(document, format_, out)
+
+
+def _guessed(lexicon: Lexicon, gate: Gate, word: str, notation: Notation | None) -> Document:
+    from phonodrill.guess import guess_reading
+    from phonodrill.render.views import guess as view_of_guess
+
+    found = guess_reading(word, lexicon)
+    if not may_show_guess(found, lexicon, gate):
+        raise PhonodrillError("that is not a word for class", "another word")
+    return view_of_guess.document(found, notation)
 
 
 def _shown(lexicon: Lexicon, gate: Gate, words: list[str]) -> list[str]:

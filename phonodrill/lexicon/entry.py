@@ -15,6 +15,8 @@ MENDED = "mended"
 """Origin of a pronunciation of our own table."""
 DERIVED = "base + ending"
 """Origin of a pronunciation that no dictionary lists but that of its base."""
+GUESSED = "guess"
+"""Origin of a pronunciation that was read off the spelling: no dictionary has the word."""
 UNFIT_REASONS = frozenset({"adult", "bodily", "insult", "violent"})
 """Reasons for band 0 that bar a word itself; the others (name, foreign...) only its use."""
 

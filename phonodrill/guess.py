@@ -10,6 +10,7 @@ is not usable in a drill without being asked for.
 from __future__ import annotations
 
 import math
+import re
 import unicodedata
 from collections.abc import Iterator
 from typing import NamedTuple
@@ -36,6 +37,8 @@ _HIGHEST_PART_BAND = 3
 _LETTERS_AGAINST_PARTS = 4.0
 """So many nats worse than the best reading of the letters, a reading from parts is not taken."""
 _UNSEEN = 0.05
+_MUST_DOUBLE = re.compile("[^aeiou]*(?:qu)?[aeiouy][^aeiouwxy]")
+"""A base that doubles its last letter before a vowel: *pin* makes *pinned*, not *pined*."""
 _SIGNS = {"’": "'", "ʼ": "'", "‐": "-", "‑": "-"}
 
 
@@ -194,13 +197,14 @@ def _stems(word: str) -> Iterator[tuple[str, str, str]]:
     elif word.endswith("ied"):
         yield f"{word[:-3]}y", "ed", "ed"
     elif word.endswith("ed"):
-        yield from ((stem, "ed", "ed") for stem in (word[:-1], *_undoubled(word[:-2])))
+        yield from ((stem, "ed", "ed") for stem in (word[:-1], *_before_vowel(word[:-2])))
     elif word.endswith("ing"):
-        yield from ((stem, "ing", "") for stem in (f"{word[:-3]}e", *_undoubled(word[:-3])))
+        yield from ((stem, "ing", "") for stem in (f"{word[:-3]}e", *_before_vowel(word[:-3])))
 
 
-def _undoubled(stem: str) -> Iterator[str]:
-    yield stem
+def _before_vowel(stem: str) -> Iterator[str]:
+    if not _MUST_DOUBLE.fullmatch(stem):
+        yield stem
     if len(stem) > _SHORTEST_PART and stem[-1] == stem[-2]:
         yield stem[:-1]
 

@@ -19,11 +19,11 @@ from phonodrill.graphemes.signs import EDGE, Sign, signs_of
 from phonodrill.lexicon.alignment import Alignment, WordFacts
 from phonodrill.lexicon.pronunciations import Pronunciations
 
-KNOWN_WORD_WEIGHT = 3
-"""A word of bands 1-4 counts as three names or foreign words."""
-BACK_OFF_WEIGHT = 3.0
+KNOWN_WORD_WEIGHT = 4
+"""A word of bands 1-4 counts as four names or foreign words."""
+BACK_OFF_WEIGHT = 8.0
 """What each different sign seen in a context gives to shorter contexts, in counts."""
-LEAST_GAIN = 0.7
+LEAST_GAIN = 0.5
 """Nats saved over all training words by what a stored sign tells."""
 _SIGNS_A_CONTEXT_COSTS = 6
 """A context takes as much room in the file as this many signs in it."""

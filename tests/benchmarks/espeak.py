@@ -54,6 +54,17 @@ def say(words: Sequence[str]) -> dict[str, str]:
     return {word: _normal(line) for word, line in zip(words, lines, strict=True)}
 
 
+def reads_by_rule(word: str) -> bool:
+    """Whether espeak-ng finds neither the word nor its base in its own list of words."""
+    done = subprocess.run(
+        ["espeak-ng", "-q", "-X", "-v", "en-us", word],
+        capture_output=True,
+        check=True,
+        encoding="utf-8",
+    )
+    return "Found:" not in done.stdout
+
+
 def _normal(line: str) -> str:
     sounds = stress = ""
     for name in line.replace(" ", "_").split("_"):

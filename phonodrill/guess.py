@@ -12,7 +12,7 @@ from __future__ import annotations
 import math
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from phonodrill.errors import UnknownWordError
@@ -156,9 +156,7 @@ def _pronunciation(sounds: str, stress: str, chunks: str) -> Pronunciation:
     vowels = [place for place, char in enumerate(sounds) if char in VOWELS]
     stressed = [place for place, digit in zip(vowels, stress, strict=True) if digit != "0"]
     rhyme = normal[stressed[-1] :] if stressed else normal
-    return Pronunciation(
-        sounds, stress, normal, rhyme, origin=GUESSED, usable=False, chunks=chunks
-    )
+    return Pronunciation(sounds, stress, normal, rhyme, origin=GUESSED, usable=False, chunks=chunks)
 
 
 def _inflected(word: str, lexicon: Lexicon) -> Iterator[_FromParts]:
@@ -172,7 +170,7 @@ def _inflected(word: str, lexicon: Lexicon) -> Iterator[_FromParts]:
             yield _FromParts(sounds, stress, (stem, shown), letters, "'" in ending)
 
 
-_SAID = {
+_SAID: dict[str, Callable[[str], str]] = {
     "'s": s_suffix,
     "s'": lambda _: "",
     "s": s_suffix,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from typing import Annotated
 
 import typer
@@ -40,6 +41,8 @@ def word(
     out: options.OutOption = None,
 ) -> None:
     """Show all that is known of a word; --band limits the rhymes."""
+    # In a locale without UTF-8, Python hands over the bytes of an accented letter as surrogates.
+    word = os.fsencode(word).decode("utf-8", "replace")
     with Lexicon() as lexicon:
         gate = open_gate(lexicon)
         entry = lexicon.get(word.strip())
@@ -47,12 +50,7 @@ def word(
             deliver(_guessed(lexicon, gate, word, notation), format_, out)
             return
         if entry is None:
-            near = nearest_words(lexicon, word)
-            raise UnknownWordError(
-                f"{word!r} is not in the lexicon",
-                " or ".join(f"phonodrill word {n}" for n in near)
-                or f"phonodrill word {word.strip() or 'WORD'} --guess",
-            )
+            raise UnknownWordError(f"{word!r} is not in the lexicon", _hint(lexicon, word.strip()))
         if not may_be_shown(entry, gate):
             raise PhonodrillError("that is not a word for class", "another word")
         document = view.document(
@@ -67,10 +65,23 @@ def word(
     deliver(document, format_, out)
 
 
+def _hint(lexicon: Lexicon, word: str) -> str:
+    tries = [f"phonodrill word {near}" for near in nearest_words(lexicon, word)]
+    if word.isalpha():
+        tries.append(f"phonodrill word {word} --guess")
+    return " or ".join(tries) or "check the spelling"
+
+
 def _guessed(lexicon: Lexicon, gate: Gate, word: str, notation: Notation | None) -> Document:
-    from phonodrill.guess import guess_reading
+    from phonodrill.guess import guess_reading, plain_letters
     from phonodrill.render.views import guess as view_of_guess
 
+    known = lexicon.get(plain_letters(word))
+    if known:
+        raise UnknownWordError(
+            f"{word!r} needs no guess: the lexicon has it without accents",
+            f"phonodrill word {known.word}",
+        )
     found = guess_reading(word, lexicon)
     if not may_show_guess(found, lexicon, gate):
         raise PhonodrillError("that is not a word for class", "another word")

@@ -14,6 +14,7 @@ that a different habit of writing is no error:
 
 from __future__ import annotations
 
+import re
 import shutil
 import subprocess
 from collections.abc import Sequence
@@ -21,17 +22,15 @@ from collections.abc import Sequence
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.normal import normal_form
 
-_SOUNDS = {
-    **dict(zip("bdfhjklmnprstvwz", "bdfhjklmnprstvwz", strict=True)),
-    **{"g": "ɡ", "N": "ŋ", "S": "ʃ", "Z": "ʒ", "T": "θ", "D": "ð", "tS": "ʧ", "dZ": "ʤ"},
-    **{"t#": "t", "t2": "t", "?": "t", "x": "k", "r-": "r", "n-": "ʌn", "@L": "ʌl", ";": ""},
-    **{"@": "ʌ", "@-": "ʌ", "a#": "ʌ", "0#": "ʌ", "I2": "ɪ", "I#": "ɪ", "@2": "ʌ", "@5": "ʌ"},
-    **{"a": "æ", "aa": "æ", "A:": "ɑ", "0": "ɑ", "A": "ɑ", "O:": "ɔ", "O2": "ɔ", "O": "ɔ"},
-    **{"E": "ɛ", "E2": "ɛ", "I": "ɪ", "i": "i", "i:": "i", "U": "ʊ", "u": "u", "u:": "u"},
-    **{"V": "ʌ", "3": "ɝ", "3:": "ɝ", "eI": "E", "oU": "O", "aI": "I", "aU": "W", "OI": "Y"},
-    **{"A@": "ɑr", "O@": "ɔr", "o@": "ɔr", "e@": "ɛr", "i@3": "ɪr", "U@": "ʊr"},
-    **{"i@": "iʌ", "aI@": "Iʌ", "aI3": "Iɝ", "aU@": "Wʌ", "": ""},
-}
+_TABLE = """
+    b b   d d   f f   h h   j j   k k   l l   m m   n n   p p   r r   s s   t t   v v   w w   z z
+    g ɡ   N ŋ   S ʃ   Z ʒ   T θ   D ð   tS ʧ   dZ ʤ   t# t   t2 t   ? t   x k   r- r   n- ʌn   @L ʌl
+    @ ʌ   @- ʌ   @2 ʌ   @5 ʌ   a# ʌ   0# ʌ   I2 ɪ   I# ɪ
+    a æ   aa æ   A: ɑ   A ɑ   0 ɑ   O: ɔ   O2 ɔ   O ɔ   E ɛ   E2 ɛ   I ɪ   i i   i: i   U ʊ
+    u u   u: u   V ʌ   3 ɝ   3: ɝ   eI E   oU O   aI I   aU W   OI Y
+    A@ ɑr   O@ ɔr   o@ ɔr   e@ ɛr   i@3 ɪr   U@ ʊr   i@ iʌ   aI@ Iʌ   aI3 Iɝ   aU@ Wʌ
+"""
+_SOUNDS = {"": "", ";": ""} | dict(re.findall(r"(\S+) (\S+)", _TABLE))
 _STRESS = {"'": "1", ",": "2"}
 _MARKS = "',%=;!|"
 

@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from phonodrill.errors import PhonodrillError as PhonodrillError
     from phonodrill.gate import Gate as Gate
     from phonodrill.gate import open_gate as open_gate
+    from phonodrill.guess import Guess as Guess
+    from phonodrill.guess import guess_reading as guess_reading
     from phonodrill.lexicon.entry import Entry as Entry
     from phonodrill.lexicon.entry import Inflection as Inflection
     from phonodrill.lexicon.entry import Pronunciation as Pronunciation
@@ -49,6 +51,7 @@ _HOMES = {
     "Ending": "phonodrill.endings.classify",
     "Entry": "phonodrill.lexicon.entry",
     "Gate": "phonodrill.gate",
+    "Guess": "phonodrill.guess",
     "Inflection": "phonodrill.lexicon.entry",
     "Item": "phonodrill.tasks.item",
     "Lexicon": "phonodrill.lexicon.store",
@@ -63,6 +66,7 @@ _HOMES = {
     "Task": "phonodrill.tasks.registry",
     "WarmUp": "phonodrill.tasks.warmup",
     "classify": "phonodrill.endings.classify",
+    "guess_reading": "phonodrill.guess",
     "make_warmup": "phonodrill.tasks.warmup",
     "open_gate": "phonodrill.gate",
     "select": "phonodrill.selection",

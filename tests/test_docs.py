@@ -13,10 +13,11 @@ import phonodrill
 from tests.conftest import ROOT
 
 README = (ROOT / "README.md").read_text("utf-8")
+GUESSES = (ROOT / "docs" / "guesses.md").read_text("utf-8")
 EXAMPLE = re.compile(r"<!-- example: phonodrill (.*?) -->\n```text\n(.*?)\n```", re.DOTALL)
 
 
-@pytest.mark.parametrize(("command", "shown"), EXAMPLE.findall(README))
+@pytest.mark.parametrize(("command", "shown"), EXAMPLE.findall(README + GUESSES))
 def test_examples_are_what_is_printed(command: str, shown: str) -> None:
     done = subprocess.run(
         [sys.executable, "-m", "phonodrill", *shlex.split(command)],

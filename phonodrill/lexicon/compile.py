@@ -23,6 +23,7 @@ from phonodrill.lexicon.pronunciations import (
     read_pronunciations,
     trusted,
 )
+from phonodrill.lexicon.reading_model import train_reading_model
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA, SCHEMA_VERSION
 from phonodrill.lexicon.second_opinion import read_second_dictionary
 from phonodrill.lexicon.sources import Inflection
@@ -87,7 +88,9 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
     _refuse_unknown_words(tables, {*pronunciations, *(row.form for row in listed)})
     words = list(_words(pronunciations, tables, inflections, irregular))
     checked = checked_against_bases(pronunciations, expected, exceptions)
-    alignment = align_lexicon(checked, _facts(words), tables.correspondences)
+    facts = _facts(words)
+    alignment = align_lexicon(checked, facts, tables.correspondences)
+    reading = train_reading_model(checked, alignment, facts)
     partial = target.with_suffix(".partial")
     partial.unlink(missing_ok=True)
     with closing(sqlite3.connect(partial)) as connection, connection:
@@ -124,6 +127,8 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         _insert(connection, "sentence", map(astuple, tables.sentences))
         _insert(connection, "high_frequency", _frequent_words(tables, checked, alignment))
         _insert(connection, "correspondence", _correspondence_rows(alignment))
+        _insert(connection, "reading_sign", reading.signs)
+        _insert(connection, "reading_context", reading.contexts)
         _insert(connection, "disagreement", map(astuple, disagreements))
     with closing(sqlite3.connect(partial)) as connection:
         connection.execute("VACUUM")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-SCHEMA_VERSION = 2
+SCHEMA_VERSION = 3
 LEXICON_PATH = Path(__file__).with_name("lexicon.sqlite")
 
 SCHEMA = """
@@ -88,6 +88,17 @@ CREATE TABLE correspondence (
     is_regular INTEGER NOT NULL, example TEXT NOT NULL,
     words INTEGER NOT NULL,          -- of bands 1-3 that have it
     uses REAL NOT NULL               -- of those words, in a million words of text
+) WITHOUT ROWID;
+CREATE TABLE reading_sign (          -- a correspondence as it is said (graphemes/signs.py)
+    sign TEXT PRIMARY KEY,           -- the character that stands for it in reading_context
+    code TEXT NOT NULL,              -- of the correspondence; ~ closes a split vowel
+    said TEXT NOT NULL               -- sounds, each vowel with its stress digit behind it
+) WITHOUT ROWID;
+CREATE TABLE reading_context (       -- which signs stand before others (graphemes/reader.py)
+    context TEXT PRIMARY KEY,        -- up to three signs, the nearest first; 0 an end of the word
+    back_off INTEGER NOT NULL,       -- added for a sign not listed here; in 1/16 nat, as prices
+    signs TEXT NOT NULL,
+    prices BLOB NOT NULL             -- a byte a sign
 ) WITHOUT ROWID;
 CREATE TABLE sentence (
     word TEXT NOT NULL, part_of_speech TEXT NOT NULL, topic TEXT NOT NULL, text TEXT NOT NULL,

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import random
 import sqlite3
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 from operator import itemgetter
 from pathlib import Path
 from types import TracebackType
-from typing import Any, Self
+from typing import TYPE_CHECKING, Any, Self
 
 from phonodrill.errors import LexiconMissingError
 from phonodrill.graphemes.chunk import Chunk, decode
@@ -25,6 +25,9 @@ from phonodrill.lexicon.entry import (
     Spelled,
 )
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA_VERSION
+
+if TYPE_CHECKING:
+    from phonodrill.graphemes.reader import Context, Reader
 
 _FIRST_OF_SAID = 10
 _BATCH = 100
@@ -61,6 +64,7 @@ class Lexicon:
         self._looked_up: dict[str, Entry | None] = {}
         self._correspondences: tuple[Counted, ...] = ()
         self._by_code: dict[str, Correspondence] = {}
+        self._reader: Reader | None = None
         self._connection = sqlite3.connect(f"{path.as_uri()}?mode=ro&immutable=1", uri=True)
         try:
             version = self.meta("schema")
@@ -212,9 +216,18 @@ class Lexicon:
         Args:
             stored: ``Pronunciation.chunks``; empty for an abbreviation.
         """
-        if not self._by_code:
-            self._by_code = {row.code: row.correspondence for row in self.correspondences()}
-        return decode(stored, self._by_code)
+        return decode(stored, self._correspondence_by_code())
+
+    def reader(self) -> Reader:
+        """Return the reader of spellings that the lexicon lacks; it works while this is open."""
+        if self._reader is None:
+            from phonodrill.graphemes.reader import Reader
+            from phonodrill.graphemes.signs import Sign
+
+            rows = self._connection.execute("SELECT sign, code, said FROM reading_sign")
+            signs = {sign: Sign(code, said) for sign, code, said in rows}
+            self._reader = Reader(signs, self._correspondence_by_code(), self._contexts)
+        return self._reader
 
     def chunks_of(self, word: str) -> str:
         """Return the stored chunks of a word's first usable pronunciation, or an empty string."""
@@ -254,6 +267,27 @@ class Lexicon:
         """Return one value of the ``meta`` table, or an empty string."""
         row = self._connection.execute("SELECT value FROM meta WHERE key = ?", [key]).fetchone()
         return row[0] if row else ""
+
+    def _correspondence_by_code(self) -> Mapping[str, Correspondence]:
+        if not self._by_code:
+            self._by_code = {row.code: row.correspondence for row in self.correspondences()}
+        return self._by_code
+
+    def _contexts(self, contexts: Sequence[str]) -> dict[str, Context]:
+        from phonodrill.graphemes.reader import PRICE_UNITS, Context
+
+        places = ", ".join("?" * len(contexts))
+        rows = self._connection.execute(
+            f"SELECT * FROM reading_context WHERE context IN ({places})",  # noqa: S608
+            contexts,
+        )
+        return {
+            context: Context(
+                {sign: price / PRICE_UNITS for sign, price in zip(signs, prices, strict=True)},
+                back_off / PRICE_UNITS,
+            )
+            for context, back_off, signs, prices in rows
+        }
 
     def _inflections(self, column: str, word: str) -> list[Inflection]:
         rows = self._connection.execute(

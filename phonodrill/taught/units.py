@@ -67,7 +67,7 @@ def find_units(inventory: Sequence[Counted], words: Iterable[Target]) -> list[Un
         things = parse_step(0, token, inventory).things
         # What comes with it (the weak vowel) comes with other sounds of the spelling too.
         own = [r for r in map(by_code.get, things) if r and (r is row or not _is_weak(r))]
-        count = needed[token] if row is None else sum(needed[r.code] for r in own)
+        count = sum(needed[thing] for thing in (things if row is None else (r.code for r in own)))
         is_used = count >= FEWEST_USED_WORDS and sum(r.uses for r in own) >= FEWEST_USES
         if count >= FEWEST_WORDS or is_used:
             found.setdefault(things, _unit(token, row, things, count))

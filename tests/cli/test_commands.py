@@ -131,6 +131,18 @@ def test_sentences_and_gaps() -> None:
     assert {s["part_of_speech"] for s in data["sentences"]} == {"plural noun", "verb"}
 
 
+def test_a_guess_is_marked_everywhere() -> None:
+    assert "a guess" in works("word", "blorf", "--guess").splitlines()[2]
+    assert "/b l ô r f/ (a guess)" in works("word", "blorf", "--guess")
+    data = json.loads(works("word", "Clamshore", "--guess", "--format", "json"))
+    assert data["guess"] is True
+    assert data["guessed_from"] == ["clam", "shore"]
+    assert data["pronunciations"][0]["origin"] == "guess"
+    assert "True" in works("word", "blorf", "--guess", "--format", "csv")
+    assert "a guess" in works("word", "blorf", "--guess", "--format", "md")
+    assert "guess" not in json.loads(works("word", "slopes", "--guess", "--format", "json"))
+
+
 def test_version_and_help() -> None:
     assert works("--version").startswith("phonodrill ")
     for command in ([], ["warmup"], ["endings"], ["endings", "sort"], ["word"], ["lexicon"]):
@@ -156,6 +168,12 @@ def test_sources_are_shown() -> None:
     [
         (["word", "slopez"], "try: phonodrill word slope"),
         (["word", ""], "error: '' is not in the lexicon"),
+        (["word", "slopez"], "phonodrill word slopez --guess"),
+        (["word", "", "--guess"], "'' cannot be sounded out"),
+        (["word", "b4", "--guess"], "'b4' cannot be sounded out"),
+        (["word", "zzz", "--guess"], "cannot be said as a word"),
+        (["word", "Zoë", "--guess"], "try: phonodrill word zoe"),
+        (["word", "shytt", "--guess"], "not a word for class"),
         (["warmup", "--ending", "xs"], "unknown ending 'xs'"),
         (["warmup", "--ending", "ves"], "try: --ending"),
         (["warmup", "--sound", "qq"], "unknown sound 'qq'"),

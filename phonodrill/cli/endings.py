@@ -83,6 +83,8 @@ def base(
         form = _fit_word(word, lexicon, gate)
         result = find_bases(form.lower(), lexicon)
         fit = tuple(o for o in result.origins if _is_fit(o.base, lexicon, gate))
+    if result.origins and not fit:
+        raise PhonodrillError("that is not a word for class", "another word")
     deliver(bases_document(result._replace(origins=fit)), format_, out)
 
 

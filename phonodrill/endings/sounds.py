@@ -42,9 +42,18 @@ def label_of(base: BaseWord, suffix: str, ending: str, rule: Rule | None = None)
         return ""
     if rule and rule.heard:
         return rule.heard
+    return label_of_last(base.last, suffix, ending)
+
+
+def label_of_last(last: str, suffix: str, ending: str) -> str:
+    """Return what an ending says after a base that ends in this sound.
+
+    >>> label_of_last("t", "ed", "ed"), label_of_last("I", "s", "ies")
+    ('ɪd', 'aɪz')
+    """
     if suffix == "s":
-        return label_of_s(base.last, ending)
-    sound = SUFFIXES[suffix](base.last)
+        return label_of_s(last, ending)
+    sound = SUFFIXES[suffix](last)
     return _LABELS.get(sound, sound)
 
 

@@ -7,10 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from phonodrill.endings.conditions import BaseWord
+from phonodrill.endings.conditions import BaseWord, is_listed_only
 from phonodrill.endings.rule import Rule
 from phonodrill.endings.rules import RULES_OF
 
+_GENERAL = {
+    suffix: tuple(rule for rule in rules if rule.holds is not is_listed_only)
+    for suffix, rules in RULES_OF.items()
+}
 Listed = Mapping[tuple[str, str], Sequence[tuple[str, str]]]
 """(base, ending) -> [(part of speech or empty for any, rule name)], as in
 ``Lexicon.ending_spellings()``."""
@@ -28,9 +32,10 @@ def rules_of(base: BaseWord, suffix: str, listed: Listed) -> tuple[Rule, ...]:
     >>> [rule.spell("gutch") for rule in rules_of(gutch, "s", {})]
     ['gutches']
     """
-    names = _names(base, suffix, listed)
-    if names:
-        return tuple(row_named(name, suffix, base) for name in names)
+    if (base.listed_as or base.word, suffix) in listed:
+        names = _names(base, suffix, listed)
+        if names:
+            return tuple(row_named(name, suffix, base) for name in names)
     return (general_rule(base, suffix),)
 
 
@@ -48,7 +53,7 @@ def _names(base: BaseWord, suffix: str, listed: Listed) -> list[str]:
 def general_rule(base: BaseWord, suffix: str) -> Rule:
     """Choose the first rule of an ending whose condition the base fulfils."""
     word = base.word
-    rules = RULES_OF[suffix]
+    rules = _GENERAL[suffix]
     for rule in rules:
         if (not rule.base_ends or word.endswith(rule.base_ends)) and rule.holds(base):
             return rule

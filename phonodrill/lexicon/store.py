@@ -154,9 +154,20 @@ class Lexicon:
         )
         return [Inflection(*row) for row in rows]
 
+    def listed_forms(self) -> Iterator[tuple[str, str, str, str]]:
+        """Yield ``(form, inflection, ending, last sound of the base)``, once a way to say it."""
+        yield from self._connection.execute(
+            "SELECT DISTINCT form, inflection, ending, substr(sounds, -1)"
+            " FROM inflection JOIN pronunciation ON word = base WHERE usable"
+        )
+
     def never_say(self) -> Iterator[tuple[str, str, str, str]]:
         """Yield ``(word, normal form, category, what it blocks)``."""
         yield from self._connection.execute("SELECT * FROM never_say")
+
+    def not_inflected(self) -> list[str]:
+        """Return the words judged to have no base although they look so."""
+        return [word for (word,) in self._connection.execute("SELECT word FROM not_inflected")]
 
     def only_looks_inflected(self, word: str) -> str:
         """Return why a word has no base although it looks so, or an empty string."""

@@ -5,6 +5,7 @@ import random
 import pytest
 
 from phonodrill import By, Lexicon, Query, classify, sort_vocabulary, sort_words
+from phonodrill.endings.bulk import sounds_of_endings
 from phonodrill.endings.classify import SOUNDS
 from tests.case_files import cases
 
@@ -134,3 +135,16 @@ def test_own_words_are_sorted_and_the_rest_named(lexicon: Lexicon) -> None:
         "ɪz": ["sailfishes"],
     }
     assert made.left_out == (("bus", "no -s ending here"), ("blorfs", "base word not known"))
+
+
+def test_many_words_at_once_agree_with_one_at_a_time(lexicon: Lexicon) -> None:
+    exceptions = lexicon.ending_exceptions()
+    words = ["bus", "blorf", *dict.fromkeys(form for form, *_ in lexicon.listed_forms())]
+    differing = []
+    for word, label in sounds_of_endings(words, lexicon):
+        ways = classify(word, lexicon, exceptions)
+        if label != (ways[0].sound if ways else ""):
+            differing.append(word)
+    # Spellings that a dictionary lists and no rule gives.
+    assert set(differing) <= {"lassooed", "lassooes", "lassooing", "reales", "smoothes"}
+    assert len(words) > 20_000

@@ -43,6 +43,7 @@ BY_PARTS = "rule: the sounds of its last part"
 BY_LETTERS = "rule: letters alone"
 KNOWN = (1, 2, 3)
 """Bands in which a form that no dictionary lists is seldom used."""
+_PARTICIPLE = "past participle"
 _VERB_FORMS = ("third person", "past", "past participle", "present participle")
 _COMPARED = ("comparative", "superlative")
 RARE = 0.02
@@ -188,8 +189,10 @@ def _of_one_reading(base: BaseWord, suffix: str, lexicon: Lexicon) -> Iterator[F
         return
     rules = rules_of(base, suffix, lexicon.ending_spellings())
     judged = is_judged(base, suffix, lexicon.ending_spellings())
-    irregular = [] if judged else irregular_forms(base, suffix, lexicon)
-    if irregular:
+    irregular = irregular_forms(base, suffix, lexicon)
+    if judged:
+        irregular = [row for row in irregular if row.inflection == _PARTICIPLE]
+    elif any(row.inflection != _PARTICIPLE for row in irregular):
         rules = tuple(rule for rule in rules if _is_listed(rule.spell(base.word), base, lexicon))
     named = {row.form for row in irregular}
     forms = [
@@ -286,7 +289,7 @@ def _irregular(base: BaseWord, suffix: str, row: Irregular, lexicon: Lexicon) ->
 
 
 def _irregular_reading(suffix: str, row: Irregular, base: BaseWord) -> str:
-    if row.inflection == "past participle":
+    if row.inflection == _PARTICIPLE:
         return "after has or have"
     return READINGS.get((suffix, base.part_of_speech), "")
 

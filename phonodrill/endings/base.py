@@ -151,7 +151,8 @@ def unlisted_singular(word: str, lexicon: Lexicon) -> str:
     )
     if is_judged or lexicon.forms_of(word) or word.endswith(_NO_PLURALS):
         return ""
-    if lexicon.get(word[:-1]):
+    singular = lexicon.get(word[:-1])
+    if singular and (singular.band or singular.parts_of_speech):
         return word[:-1]
     return next((base for base, suffix in trace(word, lexicon) if suffix == "s"), "")
 
@@ -180,7 +181,9 @@ def trace(form: str, lexicon: Lexicon) -> Uses:
 
 def _parts_of(word: str, lexicon: Lexicon) -> tuple[str, ...]:
     """Return the parts of speech of a known word, or of the known word that ends it."""
-    entry = lexicon.get(word) or known_tail(word, lexicon)
+    entry = lexicon.get(word)
+    if entry is None or not entry.parts_of_speech:
+        entry = known_tail(word, lexicon)
     return entry.parts_of_speech if entry else ()
 
 

@@ -94,6 +94,11 @@ def ends_in_weak_sis(base: BaseWord) -> bool:
     return base.part_of_speech != "verb" and base.syllables > 1 and not base.is_name
 
 
+def ends_in_man(base: BaseWord) -> bool:
+    """Whether it is a person's trade or kind, in sman or woman (*kinsman*)."""
+    return base.part_of_speech != "verb" and not base.is_name and base.syllables > 1
+
+
 def doubles(base: BaseWord) -> bool:
     """Whether one consonant letter behind one vowel letter ends a stressed syllable."""
     word = base.word

@@ -8,9 +8,13 @@ from phonodrill.endings.base import INFLECTIONS
 from phonodrill.endings.conditions import BaseWord
 from phonodrill.endings.rule import Rule
 from phonodrill.endings.rules import rule_for
-from phonodrill.endings.words import known_tail
+from phonodrill.endings.words import PREFIXES, known_tail
 from phonodrill.lexicon.entry import Inflection
 from phonodrill.lexicon.store import Lexicon
+
+SHORTEST_NOUN = 4
+SHORTEST_VERB = 5
+"""Letters a word at the end of another must have to share its irregular forms."""
 
 
 class Irregular(NamedTuple):
@@ -35,21 +39,36 @@ def irregular_forms(base: BaseWord, suffix: str, lexicon: Lexicon) -> list[Irreg
         suffix: which ending they stand instead of.
         lexicon: the open lexicon.
     """
-    known = base.listed_as or base.word
+    known = base.listed_as if may_share_forms(base, base.listed_as) else base.word
     rows = _rows(known, suffix, lexicon)
-    if not any(row.inflection != "past participle" for row in rows) and not base.listed_as:
+    if not base.listed_as and not any(row.inflection != "past participle" for row in rows):
         # Of backslide the dictionary lacks the past: it is that of slide.
         tail = known_tail(base.word, lexicon)
-        known = tail.word if tail else known
-        rows = _rows(known, suffix, lexicon) or rows
+        shared = _rows(tail.word, suffix, lexicon) if tail else []
+        if tail and shared and may_share_forms(base, tail.word):
+            known, rows = tail.word, shared
     head = base.word.removesuffix(known)
     found: dict[str, Irregular] = {}
     for row in rows:
         rule = rule_for(row.form, known, suffix)
         is_irregular = not row.ending and not (rule and rule.ending)
-        if is_irregular and row.part_of_speech == base.part_of_speech:
+        compound_s = suffix == "s" and known != base.word and base.part_of_speech == "verb"
+        if is_irregular and row.part_of_speech == base.part_of_speech and not compound_s:
             found.setdefault(row.form, Irregular(head + row.form, row.inflection, rule))
     return sorted(found.values(), key=lambda row: row.inflection == "past participle")
+
+
+def may_share_forms(base: BaseWord, tail: str) -> bool:
+    """Whether a longer word has the irregular forms of the word that ends it.
+
+    *unmake* and *backslide* do, *memorise* has none of *rise*.
+    """
+    if not tail:
+        return False
+    if base.part_of_speech == "noun":
+        return tail == "man" or len(tail) >= SHORTEST_NOUN
+    is_safe = base.said is not None or base.word.removesuffix(tail) in PREFIXES
+    return is_safe or len(tail) >= SHORTEST_VERB
 
 
 def _rows(word: str, suffix: str, lexicon: Lexicon) -> list[Inflection]:

@@ -6,11 +6,11 @@ from phonodrill.endings import conditions as c
 from phonodrill.endings.rule import CAMBRIDGE, COMMON, CONSONANT_Y, GPO, QUIRK, Rule, plain
 
 
-def _classical(old: str, new: str, name: str, when: str) -> tuple[Rule, ...]:
+def _classical(old: str, new: str, name: str, when: str) -> Rule:
     """Make the row of a plural that only turns the last letters into others."""
     says = f"In {when}, {old} turns to {new}."
     turns = (old, new)
-    return (Rule(name, "s", "", c.is_listed_only, when, (old,), turns, False, "", says, GPO),)
+    return Rule(name, "s", "", c.is_listed_only, when, (old,), turns, False, "", says, GPO)
 
 
 S_RULES: tuple[Rule, ...] = (
@@ -70,8 +70,11 @@ S_RULES: tuple[Rule, ...] = (
         QUIRK,
         heard="z",
     ),
-    *_classical("man", "men", "man to men", "many words in man"),
-    *_classical("person", "people", "person to people", "the one noun person"),
+    _classical("man", "men", "man to men", "a person, in sman or woman")._replace(
+        holds=c.ends_in_man, base_ends=("sman", "woman")
+    ),
+    _classical("man", "men", "man to men", "more words in man (listed)"),
+    _classical("person", "people", "person to people", "the one noun person"),
     Rule(
         "add en",
         "s",
@@ -85,12 +88,12 @@ S_RULES: tuple[Rule, ...] = (
         "Add en, as in children.",
         GPO,
     ),
-    *_classical("us", "i", "us to i", "some Latin nouns in us"),
-    *_classical("um", "a", "um to a", "some Latin nouns in um"),
-    *_classical("on", "a", "on to a", "some Greek nouns in on"),
-    *_classical("a", "ae", "a to ae", "some Latin nouns in a"),
-    *_classical("ix", "ices", "ix to ices", "some Latin nouns in ix"),
-    *_classical("ex", "ices", "ex to ices", "some Latin nouns in ex"),
+    _classical("us", "i", "us to i", "some Latin nouns in us"),
+    _classical("um", "a", "um to a", "some Latin nouns in um"),
+    _classical("on", "a", "on to a", "some Greek nouns in on"),
+    _classical("a", "ae", "a to ae", "some Latin nouns in a"),
+    _classical("ix", "ices", "ix to ices", "some Latin nouns in ix"),
+    _classical("ex", "ices", "ex to ices", "some Latin nouns in ex"),
     Rule(
         "no change",
         "s",
@@ -109,7 +112,7 @@ S_RULES: tuple[Rule, ...] = (
         "s",
         "ies",
         c.always,
-        "ie",
+        "ie at the end",
         ("ie",),
         ("", ""),
         False,

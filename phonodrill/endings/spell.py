@@ -69,4 +69,5 @@ def row_named(name: str, suffix: str, base: BaseWord) -> Rule:
     rows = [rule for rule in RULES_OF[suffix] if rule.name == name]
     if not rows:
         raise KeyError(name)
-    return next((rule for rule in rows if rule.holds(base)), rows[-1])
+    fitting = (rule for rule in rows if rule.spell(base.word) and rule.holds(base))
+    return next(fitting, rows[-1])

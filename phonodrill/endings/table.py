@@ -18,9 +18,6 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.selection import Query, may_be_said
 
-SHORT = 2
-"""Syllables of a short base."""
-
 
 class Example(NamedTuple):
     """One live example of a rule.
@@ -131,11 +128,11 @@ def _plural_possessives(
     return found
 
 
-def _simplicity(ending: Ending, lexicon: Lexicon) -> tuple[bool, int, bool]:
-    """Order examples: used as what the ending is for, familiar, short."""
+def _simplicity(ending: Ending, lexicon: Lexicon) -> tuple[bool, bool, int]:
+    """Order examples: used as what the ending is for, one syllable, familiar."""
     entry = lexicon.get(ending.base)
     fitting = PARTS_OF[ending.suffix]
     if entry is None:
-        return True, len(ending.base), True
+        return True, True, 0
     is_unusual = not entry.parts_of_speech or entry.parts_of_speech[0] not in fitting
-    return is_unusual, entry.band, entry.pronunciations[0].syllables > SHORT
+    return is_unusual, entry.pronunciations[0].syllables > 1, entry.band

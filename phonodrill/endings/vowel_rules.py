@@ -57,7 +57,7 @@ def vowel_rules(suffix: str) -> tuple[Rule, ...]:
         row(
             "drop e",
             silent,
-            "silent e" if suffix in ("ing", "y") else "e",
+            "a silent e" if suffix in ("ing", "y") else "a final e",
             "Drop the e",
             GPO,
             base_ends=("e",),
@@ -87,7 +87,7 @@ def vowel_rules(suffix: str) -> tuple[Rule, ...]:
         ie = row(
             "ie to y",
             c.always,
-            "ie",
+            "ie at the end",
             "Turn ie to y",
             COMMON,
             base_ends=("ie",),

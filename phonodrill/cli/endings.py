@@ -30,7 +30,6 @@ Suffix = StrEnum("Suffix", {s.strip("'").upper() + "_" * ("'" in s): s for s in 
 _S = Suffix("s")
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
-WordArgument = Annotated[str, typer.Argument(help="The word.")]
 SuffixOption = Annotated[
     Suffix, typer.Option("--ending", help='Which ending; "\'s" is the possessive.')
 ]
@@ -63,7 +62,7 @@ def add(
         said = _said(sounds) if sounds else None
         result = add_ending(base, str(ending), lexicon, said=said)
         forms = tuple(form for form in result.forms if _may_show_form(form, lexicon, gate))
-    if not forms:
+    if result.forms and not forms:
         raise PhonodrillError("that is not a word for class", "another word")
     deliver(added_document(result._replace(forms=forms), notation), format_, out)
 
@@ -85,7 +84,7 @@ def base(
         fit = tuple(o for o in result.origins if _is_fit(o.base, lexicon, gate))
     if result.origins and not fit:
         raise PhonodrillError("that is not a word for class", "another word")
-    deliver(bases_document(result._replace(origins=fit)), format_, out)
+    deliver(bases_document(result._replace(form=form, origins=fit)), format_, out)
 
 
 @app.command("table")

@@ -153,8 +153,13 @@ def readings_of(word: str, suffix: str, lexicon: Lexicon, *, is_name: bool = Fal
     # An adjective is the usual base of er, est and ly where the word is that too.
     others = [part for part in fitting if part not in ("adverb", "noun")]
     if "adjective" in fitting:
-        fitting = others
+        fitting = others if suffix != "er" or _names_a_doer(word, lexicon) else ["adjective"]
     return fitting or [part for part in PARTS_OF[suffix] if part != "adverb"]
+
+
+def _names_a_doer(word: str, lexicon: Lexicon) -> bool:
+    """Whether who or what does it is called so: *cleaner*, but not *longer*."""
+    return any(base == word and ending == "er" for _, base, ending, _ in lexicon.derived_words())
 
 
 def _is_form(word: str, part: str, lexicon: Lexicon) -> bool:

@@ -53,6 +53,7 @@ class Origin(NamedTuple):
         inflections: plural, third person, past, ...; what a derived word is for er, ly, y.
         reason: why this base.
         is_known: whether the lexicon has the base.
+        watch_out: an exception to warn of, or empty.
     """
 
     base: str
@@ -63,6 +64,7 @@ class Origin(NamedTuple):
     inflections: tuple[str, ...]
     reason: str
     is_known: bool = True
+    watch_out: str = ""
 
 
 def known_origins(

@@ -40,9 +40,14 @@ def find_bases(form: str, lexicon: Lexicon) -> Undone:
     ...     [origin.base for origin in find_bases("axes", lexicon).origins]
     ['axe', 'ax', 'axis']
     """
-    origins = known_origins(form, lexicon, lexicon.ending_exceptions())
+    exceptions = lexicon.ending_exceptions()
+    origins = known_origins(form, lexicon, exceptions)
     if origins:
-        return Undone(form, tuple(origins))
+        warned = (
+            origin._replace(watch_out=exceptions.get((form, origin.base), ("", ""))[1])
+            for origin in origins
+        )
+        return Undone(form, tuple(warned))
     why = lexicon.only_looks_inflected(form)
     entry = lexicon.get(form)
     if why or (entry and not _may_be_unlisted_form(entry)):

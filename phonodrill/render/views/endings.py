@@ -111,13 +111,16 @@ def bases_document(result: Undone) -> Document:
         for record in records
     )
     headings = ("base", "ending", "used as", "what it is", "why")
-    sections = (Section("", Table(headings, rows)),) if rows else ()
+    sections = [Section("", Table(headings, rows))] if rows else []
+    warned = tuple((r["base"], r["watch_out"]) for r in records if r["watch_out"])
+    if warned:
+        sections.append(Section("Watch out", Table(("from", "why"), warned)))
     data: dict[str, Any] = {"form": result.form, "bases": records, "note": result.note}
     title = f"Where “{result.form}” comes from"
     if not rows:
         title = f"“{result.form}” has no base word"
     missing = [{"form": result.form, "note": result.note}]
-    return Document(title, result.note, sections, data, records or missing)
+    return Document(title, result.note, tuple(sections), data, records or missing)
 
 
 def _origin(origin: Origin) -> dict[str, Any]:
@@ -129,6 +132,7 @@ def _origin(origin: Origin) -> dict[str, Any]:
         "inflection": ", ".join(origin.inflections),
         "reason": origin.reason,
         "known": origin.is_known,
+        "watch_out": origin.watch_out,
     }
 
 

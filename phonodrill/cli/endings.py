@@ -62,7 +62,8 @@ def add(
         said = _said(sounds) if sounds else None
         result = add_ending(base, str(ending), lexicon, said=said)
         forms = tuple(form for form in result.forms if _may_show_form(form, lexicon, gate))
-    if result.forms and not forms:
+        fit = bool(forms) if result.forms else all(_is_fit(w, lexicon, gate) for w in result.bases)
+    if not fit:
         raise PhonodrillError("that is not a word for class", "another word")
     deliver(added_document(result._replace(forms=forms), notation), format_, out)
 
@@ -80,7 +81,7 @@ def base(
     with Lexicon() as lexicon:
         gate = open_gate(lexicon, own_words().words("block"))
         form = _fit_word(word, lexicon, gate)
-        result = find_bases(form.lower(), lexicon)
+        result = find_bases(form.lower(), lexicon, gate)
         fit = tuple(o for o in result.origins if _is_fit(o.base, lexicon, gate))
     if result.origins and not fit:
         raise PhonodrillError("that is not a word for class", "another word")
@@ -156,7 +157,8 @@ def sort(
     ending: Annotated[
         str,
         typer.Option(
-            "--ending", help=f"Which spellings: {', '.join(SPELLINGS)}; by default s, es, ies."
+            "--ending",
+            help=f"Which spellings: {', '.join(SPELLINGS)}; by default s, es, ies.",
         ),
     ] = "",
     by: Annotated[
@@ -181,7 +183,7 @@ def sort(
 
     count = options.check_count(count)
     usual = FAMILY if by is By.BASE else DEFAULT_ENDINGS
-    wanted = _parse(ending) or frozenset(usual)
+    wanted = _parse(ending) or frozenset(SPELLINGS if words else usual)
     seed = options.seed_or_new(seed)
     rng = random.Random(seed)
     with Lexicon() as lexicon:
@@ -203,11 +205,8 @@ def sort(
         else:
             result = sort_vocabulary(lexicon, Query(band, wanted), by, count, rng, own_words())
     if not result.groups:
-        asked = " or ".join(
-            f"-{SUFFIX_OF[s]}" for s in SPELLINGS if s in wanted and SUFFIX_OF[s] == s
-        )
         raise PhonodrillError(
-            f"no word here has an {asked or '-s'} ending", "words such as torches, ropes, skies"
+            "no word here has such an ending", "words such as torches, ropes, skies"
         )
     deliver(view.document(result, notation, seed), format_, out)
 

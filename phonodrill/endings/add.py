@@ -94,12 +94,14 @@ class Added(NamedTuple):
         suffix: which ending.
         forms: in the order of the readings, the commoner form of each first.
         note: a line on the whole, or empty.
+        bases: where there are no forms, since the word has an ending already: its bases.
     """
 
     base: str
     suffix: str
     forms: tuple[Form, ...]
     note: str = ""
+    bases: tuple[str, ...] = ()
 
 
 def add_ending(
@@ -128,6 +130,10 @@ def add_ending(
     merged = _merge(forms)
     if is_name:
         merged = [_as_name(form) for form in merged]
+    if not merged:
+        bases = tuple(origin.base for origin in known_origins(spelling, lexicon))
+        note = f"{spelling} has an ending already: it is from {' or '.join(bases)}"
+        return Added(word, suffix, (), note, bases)
     return Added(word, suffix, tuple(merged), _note(spelling, suffix, merged, lexicon))
 
 
@@ -338,9 +344,6 @@ def _note(word: str, suffix: str, forms: list[Form], lexicon: Lexicon) -> str:
     entry = lexicon.get(word)
     if entry is None:
         return f"{word} is not in the lexicon: spelled and said by rule"
-    if not forms:
-        bases = [origin.base for origin in known_origins(word, lexicon)]
-        return f"{word} has an ending already: it is from {' or '.join(bases)}"
     counted = any(row.inflection == "plural" for row in lexicon.forms_of(word))
     is_noun = any(form.rule != "no change" and "noun" in form.parts_of_speech for form in forms)
     judged = (word, suffix) in lexicon.ending_spellings()

@@ -168,6 +168,7 @@ def trace(form: str, lexicon: Lexicon) -> Uses:
     spellings = lexicon.ending_spellings()
     usual: Uses = {}
     other: Uses = {}
+    by_parts: Uses = {}
     for suffix in SUFFIXES:
         for rule in RULES_OF[suffix]:
             word = rule.undo(form) if rule.turns != ("", "") or rule.adds else ""
@@ -176,17 +177,27 @@ def trace(form: str, lexicon: Lexicon) -> Uses:
             if fitting and (word, suffix) not in usual:
                 base = open_base(word, lexicon, fitting[0])
                 names = [own.name for own in rules_of(base, suffix, spellings)]
-                found = usual if rule.name in names else other
+                is_word = _has_parts(lexicon.get(word))
+                if rule.name in names:
+                    found = usual if is_word else by_parts
+                elif is_word:
+                    found = other
+                else:
+                    continue
                 found[word, suffix] = [(part, "") for part in fitting]
-    return usual or other or _irregular_tail(form, lexicon)
+    return usual or other or by_parts or _irregular_tail(form, lexicon)
 
 
 def _parts_of(word: str, lexicon: Lexicon) -> tuple[str, ...]:
     """Return the parts of speech of a known word, or of the known word that ends it."""
     entry = lexicon.get(word)
-    if entry is None or not entry.parts_of_speech:
+    if not _has_parts(entry):
         entry = known_tail(word, lexicon)
     return entry.parts_of_speech if entry else ()
+
+
+def _has_parts(entry: Entry | None) -> bool:
+    return entry is not None and bool(entry.parts_of_speech)
 
 
 def _irregular_tail(form: str, lexicon: Lexicon) -> Uses:

@@ -22,7 +22,7 @@ LONGEST_TAIL = 4
 ENOUGH = 3
 """How many words with the same last letters make an analogy."""
 SHORTEST_BASE = 2
-_LACKS_E = re.compile(r"(?:[bcdfgkpstvz][lr]|[^aeious]s|[^v]v|[nrl]c|u)$")
+_LACKS_E = re.compile(r"(?:[bcdfgkpstvz][lr]|[^aeious]s|[^v]v|[nrl]c|u|[^aeo]u[cdlmt]|[^aeio]at)$")
 """No English word ends so: *handl*, *hors*, *leav* and *danc* want an e."""
 
 
@@ -52,7 +52,7 @@ def _fitting(form: str, suffix: str, lexicon: Lexicon) -> dict[str, Rule]:
         base = open_base(word, lexicon, PARTS_OF[suffix][0])
         if rule.name in (usual.name for usual in rules_of(base, suffix, spellings)):
             found[word] = rule
-    likely = {word: rule for word, rule in found.items() if not _LACKS_E.search(word)}
+    likely = {w: rule for w, rule in found.items() if rule.doubles or not _LACKS_E.search(w)}
     return likely or found
 
 

@@ -16,7 +16,7 @@ from phonodrill.endings.vocabulary import SPELLED, SUFFIX_OF
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
-from phonodrill.selection import Pool, Query, select
+from phonodrill.selection import Pool, Query, may_be_said, select
 
 
 class Kind(StrEnum):
@@ -87,7 +87,7 @@ def _without_ending(pool: Pool, query: Query) -> Iterator[Trap]:
         spelled = _letters_at_end(entry.word, query.endings)
         if not spelled:
             continue
-        undone = find_bases(entry.word, pool.lexicon)
+        undone = find_bases(entry.word, pool.lexicon, pool.gate)
         left = [pool.lexicon.get(base) for base in possible_bases(entry.word, SUFFIX_OF[spelled])]
         of_a_name = any(base is not None and not base.parts_of_speech for base in left)
         if not undone.origins and not of_a_name:
@@ -107,17 +107,23 @@ def _is_known(entry: Entry | None, band: int) -> bool:
     return entry is not None and 1 <= entry.band <= band
 
 
+def _may_be_named(base: str, pool: Pool) -> bool:
+    entry = pool.lexicon.get(base)
+    known = entry is not None and 1 <= entry.band <= pool.query.band
+    return entry is not None and known and may_be_said(entry, pool.gate)
+
+
 def _ambiguous(pool: Pool, suffix: str) -> Iterator[Trap]:
     """Yield forms of two bases, of bases in ie, and of bases told apart by an e alone."""
-    lexicon, band = pool.lexicon, pool.query.band
+    lexicon = pool.lexicon
     exceptions = lexicon.ending_exceptions()
     forms: dict[str, str] = {}
     for entry in pool.stimuli():
         ways = [way for way in classify(entry.word, lexicon, exceptions) if way.suffix == suffix]
-        bases = [way.base for way in ways if _is_known(lexicon.get(way.base), band)]
+        bases = [way.base for way in ways if _may_be_named(way.base, pool)]
         if len(bases) > 1:
             yield Trap(entry.word, Kind.TWO_BASES, f"from {' or from '.join(bases)}")
-        elif ways and ways[0].rule == "add s after ie":
+        elif bases and ways[0].rule == "add s after ie":
             yield Trap(entry.word, Kind.AFTER_IE, f"from {ways[0].base}: {ways[0].watch_out}")
         if bases:
             forms[bases[0]] = entry.word

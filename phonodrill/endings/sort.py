@@ -152,8 +152,8 @@ def sort_words(
             sorted_words.append(ways[0])
         else:
             known = lexicon.get(word) is not None
-            asked = " or ".join(f"-{suffix}" for suffix in wanted)
-            left_out.append((word, f"no {asked} ending here" if known else "base word not known"))
+            asked = f"no -{wanted[0]} ending here" if len(wanted) == 1 else "no such ending here"
+            left_out.append((word, asked if known else "base word not known"))
     return _sort(by, sorted_words, rng, tuple(left_out))
 
 

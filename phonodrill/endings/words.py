@@ -36,7 +36,7 @@ def open_base(
         return base
     tail = known_tail(word, lexicon)
     if tail:
-        inner = from_entry(tail, part_of_speech)
+        inner = open_base(tail.word, lexicon, part_of_speech)
         head = count_syllables(word[: -len(tail.word)])
         return inner._replace(
             word=word,

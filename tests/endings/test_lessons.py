@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import re
 from collections import Counter
 
 import pytest
@@ -14,6 +15,7 @@ from phonodrill import (
     Position,
     Query,
     choose_words,
+    find_bases,
     find_lookalikes,
     make_card,
     make_warmup,
@@ -21,7 +23,8 @@ from phonodrill import (
 from phonodrill.endings.choose import belongs_together
 from phonodrill.endings.lookalikes import Kind
 from phonodrill.endings.rules import RULES_OF, SUFFIXES
-from phonodrill.endings.vocabulary import SPELLED
+from phonodrill.endings.vocabulary import SPELLED, SPELLINGS
+from phonodrill.selection import may_be_said, may_be_shown
 
 
 @pytest.mark.parametrize("suffix", SUFFIXES)
@@ -126,3 +129,26 @@ def test_a_warmup_for_an_ending_keeps_to_it(lexicon: Lexicon) -> None:
             answer = lexicon.get(item.answer)
             assert answer
             assert item.answer == item.base or "ed" in answer.endings
+
+
+def test_nothing_unfit_is_shown_in_a_note_or_a_trap(lexicon: Lexicon, gate: Gate) -> None:
+    """Without its letters a good word may leave a bad one: that is not shown."""
+
+    def unfit(text: str) -> list[str]:
+        entries = ((word, lexicon.get(word)) for word in re.findall(r"[a-z']+", text))
+        return [
+            word
+            for word, entry in entries
+            if word in gate.spellings or (entry and not may_be_shown(entry, gate))
+        ]
+
+    checked = 0
+    for entry in lexicon.entries(highest_band=3):
+        if may_be_said(entry, gate):
+            assert unfit(find_bases(entry.word, lexicon, gate).note) == [], entry.word
+            checked += 1
+    assert checked > 10_000
+    everything = Query(3, frozenset(SPELLINGS))
+    traps = find_lookalikes(lexicon, everything, count=10_000, rng=random.Random(1))
+    assert len(traps) > 500
+    assert [trap for trap in traps if unfit(f"{trap.word} {trap.why}")] == []

@@ -66,6 +66,12 @@ def choose_words(
 
     Returns:
         Up to ``count`` words; kinds of base take turns.
+
+    >>> with Lexicon() as lexicon:
+    ...     query = Query(band=2, endings=frozenset({"es"}))
+    ...     chosen = choose_words(lexicon, query, count=4, rng=random.Random(1))
+    >>> len({word.kind for word in chosen})
+    4
     """
     pool = select(lexicon, query, overlay=overlay)
     piles: dict[str, list[Chosen]] = {}

@@ -7,7 +7,8 @@ from phonodrill.endings.conditions import Condition
 from phonodrill.endings.rule import COMMON, CONSONANT_Y, GPO, Rule, plain
 
 _DOUBLED = tuple("bcdfgklmnprstvz")
-
+_SILENT: dict[str, Condition] = {"ing": c.drops_e, "y": c.drops_e_before_y}
+"""Endings before which only a silent e goes; before the others (*agreed*, *freer*) any does."""
 _SAME_PAST = Rule(
     "no change",
     "ed",
@@ -24,95 +25,98 @@ _SAME_PAST = Rule(
 
 
 def vowel_rules(suffix: str) -> tuple[Rule, ...]:
-    """Make the rows of an ending that begins with a vowel: ed, ing, er, est or y."""
-    adds = "ing" if suffix == "ing" else suffix
-
-    def row(
-        name: str,
-        holds: Condition,
-        when: str,
-        says: str,
-        source: str,
-        *,
-        base_ends: tuple[str, ...] = (),
-        turns: tuple[str, str] = ("", ""),
-        doubles: bool = False,
-    ) -> Rule:
-        return Rule(
-            f"{name}, add {suffix}",
+    """Make the rows of one of these endings, in the order in which they are tried."""
+    first = {
+        "ed": (_SAME_PAST, _y_to_i(suffix)),
+        "ing": (_ie_to_y(),),
+        "er": (_y_to_i(suffix), _ey_to_i(suffix)),
+        "est": (_y_to_i(suffix), _ey_to_i(suffix)),
+    }
+    last = (_e_between(),) if suffix == "y" else ()
+    return (
+        *first.get(suffix, ()),
+        _row(
             suffix,
-            suffix,
-            holds,
-            when,
-            base_ends,
-            turns,
-            doubles,
-            adds,
-            f"{says}; then add {suffix}.",
-            source,
-        )
-
-    silent = {"ing": c.drops_e, "y": c.drops_e_before_y}.get(suffix, c.always)
-    rows = [
-        row(
             "drop e",
-            silent,
-            "a silent e" if suffix in ("ing", "y") else "a final e",
+            _SILENT.get(suffix, c.always),
+            "a silent e" if suffix in _SILENT else "a final e",
             "Drop the e",
-            GPO,
             base_ends=("e",),
             turns=("e", ""),
         ),
-        row(
+        _row(
+            suffix,
             "add k",
             c.takes_k,
             "a vowel and c",
             "C would turn soft: add k",
-            GPO,
             base_ends=("c",),
             turns=("c", "ck"),
         ),
-        row(
+        _row(
+            suffix,
             "double",
             c.doubles,
             "one vowel and one consonant letter, the last syllable stressed",
             "Double the last letter",
-            GPO,
             base_ends=_DOUBLED,
             doubles=True,
         ),
         plain(suffix, suffix, f"Add {suffix}.", GPO),
-    ]
-    if suffix == "ing":
-        ie = row(
-            "ie to y",
-            c.always,
-            "ie at the end",
-            "Turn ie to y",
-            COMMON,
-            base_ends=("ie",),
-            turns=("ie", "y"),
-        )
-        return (ie, *rows)
-    if suffix != "y":
-        y = row(
-            "y to i",
-            c.ends_in_consonant_y,
-            "consonant + y",
-            "After a consonant, y turns to i",
-            GPO,
-            base_ends=CONSONANT_Y,
-            turns=("y", "i"),
-        )
-        ey = row(
-            "ey to i",
-            c.ends_in_weak_ey,
-            "ey in a second syllable",
-            "Ey turns to i",
-            COMMON,
-            base_ends=("ey",),
-            turns=("ey", "i"),
-        )
-        return (y, ey, *rows) if suffix != "ed" else (_SAME_PAST, y, *rows)
-    ey = row("e between", c.is_listed_only, "goo, clay (listed)", "Put e between", COMMON)
-    return (*rows, ey._replace(adds="ey"))
+        *last,
+    )
+
+
+def _y_to_i(suffix: str) -> Rule:
+    return _row(
+        suffix,
+        "y to i",
+        c.ends_in_consonant_y,
+        "consonant + y",
+        "After a consonant, y turns to i",
+        base_ends=CONSONANT_Y,
+        turns=("y", "i"),
+    )
+
+
+def _ey_to_i(suffix: str) -> Rule:
+    when = "ey in a second syllable"
+    row = _row(suffix, "ey to i", c.ends_in_weak_ey, when, "Ey turns to i", turns=("ey", "i"))
+    return row._replace(source=COMMON)
+
+
+def _ie_to_y() -> Rule:
+    row = _row("ing", "ie to y", c.always, "ie at the end", "Turn ie to y", turns=("ie", "y"))
+    return row._replace(source=COMMON)
+
+
+def _e_between() -> Rule:
+    row = _row("y", "e between", c.is_listed_only, "goo, clay (listed)", "Put e between")
+    return row._replace(adds="ey", source=COMMON)
+
+
+def _row(
+    suffix: str,
+    change: str,
+    holds: Condition,
+    when: str,
+    says: str,
+    *,
+    base_ends: tuple[str, ...] = (),
+    turns: tuple[str, str] = ("", ""),
+    doubles: bool = False,
+) -> Rule:
+    """Make one row: the change that is named, then the ending is added."""
+    return Rule(
+        f"{change}, add {suffix}",
+        suffix,
+        suffix,
+        holds,
+        when,
+        base_ends or ((turns[0],) if turns[0] else ()),
+        turns,
+        doubles,
+        suffix,
+        f"{says}; then add {suffix}.",
+        GPO,
+    )

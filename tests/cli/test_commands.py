@@ -64,6 +64,16 @@ def test_output_is_the_same_for_a_seed_and_not_without() -> None:
     assert len({works("warmup", "--format", "csv") for _ in range(3)}) == 3
 
 
+@pytest.mark.parametrize(
+    "command",
+    [["table", "--ending", "ed"], ["lookalikes", "--ending", "er,y"], ["sort", "--by", "base"]],
+)
+def test_the_seed_makes_the_same_choice_of_endings(command: list[str]) -> None:
+    assert works("endings", *command, "--seed", "5") == works("endings", *command, "--seed", "5")
+    seeds = {works("endings", *command, "--seed", seed).partition("seed")[2] for seed in "123"}
+    assert len(seeds) == 3
+
+
 def test_json_is_read_back() -> None:
     data = json.loads(works("warmup", "--drop", "last", "--count", "3", "--format", "json"))
     assert len(data["items"]) == 3

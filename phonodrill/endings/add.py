@@ -46,6 +46,10 @@ KNOWN = (1, 2, 3)
 _PARTICIPLE = "past participle"
 _VERB_FORMS = ("third person", "past", "past participle", "present participle")
 _COMPARED = ("comparative", "superlative")
+SELDOM = 0.03
+"""Uses in a million words below which a form is called seldom used."""
+_MADE = ("er", "est", "ly", "y")
+_COMPARING = {"er": "more", "est": "most"}
 RARE = 0.02
 """Share below which a second form is left out."""
 
@@ -344,9 +348,16 @@ def _note(word: str, suffix: str, forms: list[Form], lexicon: Lexicon) -> str:
     entry = lexicon.get(word)
     if entry is None:
         return f"{word} is not in the lexicon: spelled and said by rule"
+    if entry.parts_of_speech and not {*PARTS_OF[suffix]} & {*entry.parts_of_speech}:
+        listed, wanted = " and ".join(entry.parts_of_speech), " or ".join(PARTS_OF[suffix])
+        return f"dictionaries list {word} as {listed}, not as {wanted}"
     counted = any(row.inflection == "plural" for row in lexicon.forms_of(word))
     is_noun = any(form.rule != "no change" and "noun" in form.parts_of_speech for form in forms)
     judged = (word, suffix) in lexicon.ending_spellings()
     if suffix == "s" and entry.band in KNOWN and is_noun and not counted and not judged:
         return f"{word} is seldom counted: dictionaries list no form for more than one"
+    if suffix in _MADE and all(_uses(form.form, lexicon) < SELDOM for form in forms):
+        is_compared = suffix in _COMPARING and "adjective" in forms[0].parts_of_speech
+        instead = f": say {_COMPARING[suffix]} {word}" if is_compared else ""
+        return f"{forms[0].form} is seldom used{instead}"
     return ""

@@ -102,6 +102,14 @@ def test_a_noun_that_is_not_counted_has_a_note(lexicon: Lexicon) -> None:
     assert add_ending("sheep", "s", lexicon).note == ""
 
 
+def test_a_form_that_nobody_uses_has_a_note(lexicon: Lexicon) -> None:
+    assert "say more beautiful" in add_ending("beautiful", "er", lexicon).note
+    assert "not as verb" in add_ending("lighthouse", "ed", lexicon).note
+    assert "seldom used" in add_ending("big", "ly", lexicon).note
+    for word, ending in (("windy", "er"), ("slow", "ly"), ("fog", "y"), ("sail", "ed")):
+        assert add_ending(word, ending, lexicon).note == ""
+
+
 def test_unknown_words_made_of_known_parts(lexicon: Lexicon) -> None:
     assert lexicon.get("jackknife") is None
     knives = add_ending("jackknife", "s", lexicon).forms[0]

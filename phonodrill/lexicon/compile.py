@@ -117,13 +117,18 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
             [OLDER],
         )
         _insert(connection, "inflection", map(_inflection_row, inflections))
+        unlisted = pronunciations.keys() - {row.form for row in inflections}
+        others = sources.read_other_bases(sorted(unlisted), pronunciations)
+        _insert(connection, "inflection", map(_inflection_row, sorted(set(others))))
         connection.execute(
             "INSERT INTO word_ending SELECT DISTINCT ending, band, form FROM inflection"
             " JOIN word ON word = form WHERE ending <> '' AND endings <> ''"
         )
         _insert(connection, "never_say", _never_say(tables, pronunciations, inflections))
         _insert(connection, "ending_exception", map(astuple, tables.ending_exceptions))
-        _insert(connection, "s_spelling", map(astuple, tables.s_spellings))
+        _insert(connection, "ending_spelling", map(astuple, tables.ending_spellings))
+        _insert(connection, "derived_word", map(astuple, tables.derived_words))
+        _insert(connection, "not_inflected", map(astuple, tables.not_inflected))
         _insert(connection, "sentence", map(astuple, tables.sentences))
         _insert(connection, "high_frequency", _frequent_words(tables, checked, alignment))
         _insert(connection, "correspondence", _correspondence_rows(alignment))
@@ -143,7 +148,11 @@ def _refuse_unknown_words(tables: Wordlists, known: set[str]) -> None:
         "high_frequency.tsv": [frequent.word for frequent in tables.high_frequency],
         "names.tsv": tables.names,
         "ending_exceptions.tsv": [exception.base for exception in tables.ending_exceptions],
-        "s_spellings.tsv": [spelling.base for spelling in tables.s_spellings],
+        "ending_spellings.tsv": [spelling.base for spelling in tables.ending_spellings],
+        "not_inflected.tsv": [row.word for row in tables.not_inflected],
+        "derived_words.tsv": [
+            word for row in tables.derived_words for word in (row.word, row.base)
+        ],
     }
     for table, words in listed.items():
         for word in words:

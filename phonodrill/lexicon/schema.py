@@ -64,7 +64,7 @@ CREATE TABLE word_ending (           -- regular forms by spelled ending
 CREATE TABLE inflection (
     form TEXT NOT NULL, base TEXT NOT NULL, part_of_speech TEXT NOT NULL,
     inflection TEXT NOT NULL,
-    ending TEXT NOT NULL,            -- as spelled: s, es, ies, ves, ed, ing; empty: irregular
+    ending TEXT NOT NULL,            -- as spelled: s, es, ies, ves, ed, ing, er, est, or none
     PRIMARY KEY (form, base, part_of_speech, inflection)
 ) WITHOUT ROWID;
 CREATE INDEX inflection_by_base ON inflection (base);
@@ -79,8 +79,16 @@ CREATE TABLE ending_exception (
     form TEXT NOT NULL, base TEXT NOT NULL, sound TEXT NOT NULL, watch_out TEXT NOT NULL,
     PRIMARY KEY (form, base)
 ) WITHOUT ROWID;
-CREATE TABLE s_spelling (
-    base TEXT PRIMARY KEY, rule TEXT NOT NULL, part_of_speech TEXT NOT NULL
+CREATE TABLE ending_spelling (       -- bases whose spelling no rule foretells
+    base TEXT NOT NULL, ending TEXT NOT NULL, part_of_speech TEXT NOT NULL, rule TEXT NOT NULL,
+    PRIMARY KEY (base, ending, part_of_speech, rule)
+) WITHOUT ROWID;
+CREATE TABLE derived_word (          -- words in er, ly and y made from a base
+    word TEXT NOT NULL, base TEXT NOT NULL, ending TEXT NOT NULL, part_of_speech TEXT NOT NULL,
+    PRIMARY KEY (word, base)
+) WITHOUT ROWID;
+CREATE TABLE not_inflected (         -- words that only look like base + ending
+    word TEXT PRIMARY KEY, why TEXT NOT NULL
 ) WITHOUT ROWID;
 CREATE TABLE correspondence (
     code TEXT PRIMARY KEY,           -- stands for it in pronunciation.chunks

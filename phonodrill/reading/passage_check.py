@@ -90,7 +90,7 @@ class Report(NamedTuple):
 
 
 def check_passage(
-    pieces: Iterable[Piece], lexicon: Lexicon, gate: Gate, known: Known, guess: Guess
+    pieces: Iterable[Piece], lexicon: Lexicon, gate: Gate, known: Known, guess: Guesser
 ) -> Report:
     """Judge every word of a passage.
 

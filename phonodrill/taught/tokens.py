@@ -33,7 +33,7 @@ _TOKEN = re.compile(r"(-?)([a-zA-Z]+(?:_[eE])?)(?:=(\S+))?")
 _COT_CAUGHT = str.maketrans("ɔ", "ɑ")
 _SHORT = frozenset("æɛɪɑʌ")
 _ALWAYS_OPEN = frozenset("'-")
-SPELLED_ENDINGS = ("s", "es", "ies", "ves", "ed", "ing")
+SPELLED_ENDINGS = ("s", "es", "ies", "ves", "ed", "ing", "er", "est")
 """Endings whose words must wait until the ending itself is taught."""
 
 

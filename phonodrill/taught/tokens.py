@@ -70,7 +70,8 @@ def read_token(text: str, inventory: Sequence[Counted]) -> tuple[Counted, ...]:
     if not rows:
         raise _unknown_spelling(is_ending + spelling, inventory)
     if sound is None:
-        return tuple(rows) if is_ending else (usual(spelling, rows),)
+        is_taught = (row for row in rows if row.correspondence.is_regular)
+        return tuple(is_taught) if is_ending else (usual(spelling, rows),)
     codes = _parse_sounds(sound)
     found = tuple(row for row in rows if codes in row.correspondence.sounds)
     if not found:

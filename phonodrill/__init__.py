@@ -36,8 +36,8 @@ if TYPE_CHECKING:
     from phonodrill.selection import Query as Query
     from phonodrill.selection import select as select
     from phonodrill.sounds.notation import Notation as Notation
+    from phonodrill.sounds.places import Position as Position
     from phonodrill.tasks.item import Item as Item
-    from phonodrill.tasks.item import Position as Position
     from phonodrill.tasks.registry import TASKS as TASKS
     from phonodrill.tasks.registry import Task as Task
     from phonodrill.tasks.warmup import WarmUp as WarmUp
@@ -55,7 +55,7 @@ _HOMES = {
     "Notation": "phonodrill.sounds.notation",
     "PhonodrillError": "phonodrill.errors",
     "Pool": "phonodrill.selection",
-    "Position": "phonodrill.tasks.item",
+    "Position": "phonodrill.sounds.places",
     "Pronunciation": "phonodrill.lexicon.entry",
     "Query": "phonodrill.selection",
     "Sort": "phonodrill.endings.sort",

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import difflib
 import random
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from itertools import chain
 from typing import NamedTuple
 
@@ -17,7 +17,7 @@ from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import UNFIT_REASONS, Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
-from phonodrill.sounds.accents import heard_alike
+from phonodrill.sounds.accents import EVERY_ACCENT, Accents
 from phonodrill.sounds.units import RVowels
 
 HIGHEST_KNOWN_BAND = 3
@@ -33,14 +33,19 @@ class Query(NamedTuple):
             empty for base words.
         sound: code of the phoneme an item must be about; empty for any.
         words: the teacher's own words, in any band; empty for the vocabulary's.
-        r_vowels: whether a vowel + R counts as one sound.
+        r_vowels: whether a vowel + R counts as one sound or two; None: two, and
+            words with it are not used where sounds are counted.
+        accents: for whom an item must be right.
+        made_up: whether items are made of made-up words instead of real ones.
     """
 
     band: int = 2
     endings: frozenset[str] = frozenset()
     sound: str = ""
     words: tuple[str, ...] = ()
-    r_vowels: RVowels = RVowels.TWO
+    r_vowels: RVowels | None = None
+    accents: Accents = EVERY_ACCENT
+    made_up: bool = False
 
 
 class Spoken(NamedTuple):
@@ -95,6 +100,23 @@ class Pool(NamedTuple):
             if asked_for and may_be_said(entry, self.gate):
                 yield entry
 
+    def companions(self) -> Mapping[str, list[str]]:
+        """Return ``word -> its normal forms`` of the words that may stand beside a stimulus."""
+        if self.query.words or self.query.endings:
+            return {e.word: [way.normal for way in e.pronunciations] for e in self.stimuli()}
+        own = {e.word: [way.normal for way in e.pronunciations] for e in self.own}
+        return {**self.lexicon.plain_words(self.query.band), **own}
+
+    def find(self, word: str) -> Spoken | None:
+        """Return a word in its first listed way, if it may be used for the query."""
+        entry = {entry.word: entry for entry in self.own}.get(word) or self.lexicon.get(word)
+        if entry is None or entry.is_heteronym or not may_be_said(entry, self.gate):
+            return None
+        if entry.band > self.query.band and word not in self.query.words:
+            return None
+        ways = entry.usable_pronunciations
+        return Spoken(entry, ways[0]) if ways[0].is_listed else None
+
     def heard_as(self, normal: str) -> tuple[Spoken, ...]:
         """Return the known words that a dictionary lists with these sounds, familiar first."""
         found = []
@@ -121,7 +143,7 @@ class Pool(NamedTuple):
         """
         others = {
             word
-            for other in heard_alike(normal) - {normal}
+            for other in self.query.accents.heard_alike(normal) - {normal}
             for word in self.lexicon.heard_as(other)
         }
         return not others or others <= set(self.lexicon.heard_as(normal))

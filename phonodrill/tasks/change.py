@@ -34,6 +34,8 @@ class Words:
         self.r_joins = query.r_vowels is RVowels.ONE
         self._answers: dict[str, tuple[Spoken, ...]] = {}
         self._heard: dict[tuple[str, str], tuple[str, ...]] = {}
+        self._cuts: dict[tuple[str, Position], Cut | None] = {}
+        self._steady: dict[tuple[str, str, Position], bool] = {}
         self._frames: dict[Position, dict[tuple[str, str], list[str]]] = {}
 
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Spoken]:
@@ -50,7 +52,22 @@ class Words:
 
     def cut(self, sounds: str, at: Position) -> Cut | None:
         """Cut a form at a place, R joined to its vowel if the query says so."""
-        return cut_at(sounds, at, r_joins=self.r_joins)
+        key = (sounds, at)
+        if key not in self._cuts:
+            self._cuts[key] = cut_at(sounds, at, r_joins=self.r_joins)
+        return self._cuts[key]
+
+    def is_steady_at(self, spoken: Spoken, at: Position) -> bool:
+        """Whether the sound at a place may be named: the same in every way and every accent."""
+        key = (spoken.entry.word, spoken.said.normal, at)
+        if key not in self._steady:
+
+            def find(form: str) -> str | None:
+                here = self.cut(form, at)
+                return here.middle if here else None
+
+            self._steady[key] = self.is_steady(spoken, find)
+        return self._steady[key]
 
     def answers(self, normal: str) -> tuple[Spoken, ...]:
         """Return the words heard as this form, or none if the answer would not be plain.

@@ -41,12 +41,7 @@ def sound_at(words: Words, spoken: Spoken, at: Position) -> Part | None:
     cut = words.cut(spoken.said.normal, at)
     if cut is None or not words.may_be_said(cut.middle) or not _is_plain(words, spoken, cut, at):
         return None
-
-    def find(form: str) -> str | None:
-        here = words.cut(form, at)
-        return here.middle if here else None
-
-    return middle_part(spoken.said, cut) if words.is_steady(spoken, find) else None
+    return middle_part(spoken.said, cut) if words.is_steady_at(spoken, at) else None
 
 
 def _is_plain(words: Words, spoken: Spoken, cut: Cut, at: Position) -> bool:

@@ -314,3 +314,8 @@ UNPUFFED = (
     "Say “{word}” afresh, with a puff of air at {sound}: behind /s/ that sound has none, "
     "so to some ears “{other}” without /s/ is not quite “{word}”."
 )
+CHAIN_START = "Say “{word}”."
+CHAIN_CHANGE = "Change {old} to {new}."
+CHAIN_ADD = "Add {new} {place}."
+CHAIN_LEAVE_OFF = "Leave off {old}."
+CHAIN_PLACES = {"first": "in front", "inside": "inside", "last": "at the end", "vowel": "inside"}

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING
 
 from phonodrill.sounds.inventory import BY_CODE
 from phonodrill.sounds.notation import Notation, symbols
@@ -10,6 +11,10 @@ from phonodrill.sounds.places import Position
 from phonodrill.sounds.units import stop_after_s
 from phonodrill.tasks import phrases
 from phonodrill.tasks.item import Item, Part
+from phonodrill.tasks.phrases import Phrase
+
+if TYPE_CHECKING:
+    from phonodrill.tasks.chain import Step
 
 
 def title(task: str, at: Position) -> str:
@@ -19,18 +24,22 @@ def title(task: str, at: Position) -> str:
 
 def ask(item: Item, notation: Notation) -> str:
     """Return the line that the teacher says; a heteronym carries its reading."""
-    return phrases.PHRASES[item.task, item.at].ask.format_map(_filled(item, notation))
+    return say(item, notation).ask
 
 
 def answer(item: Item, notation: Notation) -> str:
     """Return the answer line; other words that sound the same are named."""
-    filled = _filled(item, notation) | {"answer": _bare_answer(item)}
-    return phrases.PHRASES[item.task, item.at].answer.format_map(filled)
+    return say(item, notation).answer
 
 
-def correct(item: Item, notation: Notation) -> str:
-    """Return what to say if a student is unsure."""
-    return phrases.PHRASES[item.task, item.at].correct.format_map(_filled(item, notation))
+def say(item: Item, notation: Notation) -> Phrase:
+    """Fill all phrases of an item: how to ask, to answer, and to help if a student is unsure."""
+    phrase = phrases.PHRASES[item.task, item.at]
+    fields = _Fields(item, notation)
+    correct = phrase.correct.format_map(fields)
+    asked = phrase.ask.format_map(fields)
+    fields["answer"] = _bare_answer(item)
+    return Phrase(phrase.title, asked, phrase.answer.format_map(fields), correct)
 
 
 def note(item: Item) -> str:
@@ -70,6 +79,18 @@ def how_to_say(items: Iterable[Item], notation: Notation) -> list[str]:
     return lines
 
 
+def describe_step(step: Step, notation: Notation) -> str:
+    """Return what the teacher says to come from the word before to this one."""
+    old, new = _shown(step.old, notation), _shown(step.new, notation)
+    if step.old.sounds and step.new.sounds:
+        return phrases.CHAIN_CHANGE.format(old=old, new=new)
+    if step.new.sounds:
+        return phrases.CHAIN_ADD.format(new=new, place=phrases.CHAIN_PLACES[step.place])
+    if step.old.sounds:
+        return phrases.CHAIN_LEAVE_OFF.format(old=old)
+    return phrases.CHAIN_START.format(word=step.word)
+
+
 def write_part(part: Part, notation: Notation) -> str:
     """Write the sounds of a part, bare."""
     return "".join(symbols(part.sounds, part.stress, notation))
@@ -85,23 +106,17 @@ def sound_of(item: Item, notation: Notation) -> str:
     return write_part(item.sound, notation)
 
 
-def _filled(item: Item, notation: Notation) -> dict[str, str]:
-    return {
-        "stimulus": _stimulus(item, notation),
-        "answer": f"“{item.answer}”",
-        "sound": _shown(item.sound, notation),
-        "new": _shown(item.new, notation),
-        "words": ", ".join(f"“{choice.word}”" for choice in item.choices),
-        "foil": item.foil.word if item.foil else "",
-        "parts": " – ".join(_shown(part, notation) for part in item.parts),
-        "turned": " ".join(
-            f"/{sign}/"
-            for sign in symbols(item.answer_said.sounds, item.answer_said.stress, notation)
-        ),
-        "count": phrases.SOUND_COUNT.format(count=len(item.parts)),
-        "kind": phrases.MADE_UP_WORD if item.made_up else phrases.WORD,
-        "side": phrases.IN_FRONT if item.parts[:1] == (item.sound,) else phrases.AT_THE_END,
-    }
+class _Fields(dict[str, str]):
+    """The names a phrase may use, each written when it is first asked for."""
+
+    def __init__(self, item: Item, notation: Notation) -> None:
+        super().__init__()
+        self._item = item
+        self._notation = notation
+
+    def __missing__(self, name: str) -> str:
+        self[name] = _FIELDS[name](self._item, self._notation)
+        return self[name]
 
 
 def _stimulus(item: Item, notation: Notation) -> str:
@@ -121,3 +136,27 @@ def _bare_answer(item: Item) -> str:
     if not item.also:
         return item.answer
     return phrases.ALSO.format(answer=item.answer, others=", ".join(item.also))
+
+
+def _turned(item: Item, notation: Notation) -> str:
+    said = item.answer_said
+    return " ".join(f"/{sign}/" for sign in symbols(said.sounds, said.stress, notation))
+
+
+def _side(item: Item, _: Notation) -> str:
+    return phrases.IN_FRONT if item.parts[:1] == (item.sound,) else phrases.AT_THE_END
+
+
+_FIELDS: dict[str, Callable[[Item, Notation], str]] = {
+    "stimulus": _stimulus,
+    "answer": lambda item, _: f"“{item.answer}”",
+    "sound": lambda item, notation: _shown(item.sound, notation),
+    "new": lambda item, notation: _shown(item.new, notation),
+    "words": lambda item, _: ", ".join(f"“{choice.word}”" for choice in item.choices),
+    "foil": lambda item, _: item.foil.word if item.foil else "",
+    "parts": lambda item, notation: " – ".join(_shown(part, notation) for part in item.parts),
+    "turned": _turned,
+    "count": lambda item, _: phrases.SOUND_COUNT.format(count=len(item.parts)),
+    "kind": lambda item, _: phrases.MADE_UP_WORD if item.made_up else phrases.WORD,
+    "side": _side,
+}

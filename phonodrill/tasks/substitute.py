@@ -62,7 +62,7 @@ def _may_be_changed(words: Words, stimulus: Spoken, cut: Cut, at: Position) -> b
     splits = splits_heard_affricate(stimulus.said.sounds, len(cut.left))
     if words.query.band == 1 and splits and at in (Position.FIRST, Position.ONSET2):
         return False
-    return words.is_steady(stimulus, lambda form: _middle(words, form, at))
+    return words.is_steady_at(stimulus, at)
 
 
 def _item(words: Words, stimulus: Spoken, cut: Cut, other: str, at: Position) -> Item | None:
@@ -74,9 +74,7 @@ def _item(words: Words, stimulus: Spoken, cut: Cut, other: str, at: Position) ->
         return None
     answer, *also = answers
     old, new = middle_part(stimulus.said, cut), middle_part(answer.said, there)
-    if not _may_be_exchanged(words.query, old, new, at) or not words.is_steady(
-        answer, lambda form: _middle(words, form, at)
-    ):
+    if not _may_be_exchanged(words.query, old, new, at) or not words.is_steady_at(answer, at):
         return None
 
     def agree(before: str, after: str) -> bool:
@@ -97,11 +95,6 @@ def _may_be_exchanged(query: Query, old: Part, new: Part, at: Position) -> bool:
         return False
     colored = query.r_vowels is None and "ɝ" in old.sounds + new.sounds
     return new.stress in ("", "1") and not (at is Position.VOWEL and colored)
-
-
-def _middle(words: Words, form: str, at: Position) -> str | None:
-    cut = words.cut(form, at)
-    return cut.middle if cut else None
 
 
 def _parts_changed(words: Words) -> Iterator[Item]:

@@ -14,9 +14,10 @@ from phonodrill.tasks.warmup import WarmUp
 def document(result: WarmUp, notation: Notation | None) -> Document:
     """Show a warm-up: lines to say, answers, and both in sounds."""
     style = notation or SCRIPT
+    said = [script.say(item, style) for item in result.items]
     lines = tuple(
-        (script.ask(item, style), script.answer(item, style), _sounds(item, style))
-        for item in result.items
+        (phrase.ask, phrase.answer, _sounds(item, style))
+        for item, phrase in zip(result.items, said, strict=True)
     )
     records = [record(item, notation) for item in result.items]
     data = {
@@ -49,6 +50,7 @@ def record(item: Item, notation: Notation | None) -> dict[str, Any]:
     """
     style, bare = notation or SCRIPT, notation or Notation.IPA
     is_apart = item.task == "segment" or (item.task == "reverse" and not item.answer)
+    phrase = script.say(item, style)
     parts = script.write_parts(item, bare)
     stimulus = item.stimulus or ", ".join(choice.word for choice in item.choices)
     return {
@@ -67,9 +69,9 @@ def record(item: Item, notation: Notation | None) -> dict[str, Any]:
         "choices": [choice.word for choice in item.choices],
         "choices_arpabet": [choice.said.arpabet for choice in item.choices],
         "foil": item.foil.word if item.foil else "",
-        "say": script.ask(item, style),
-        "answer_line": script.answer(item, style),
-        "correction": script.correct(item, style),
+        "say": phrase.ask,
+        "answer_line": phrase.answer,
+        "correction": phrase.correct,
         "how_to_say": " ".join(script.how_to_say([item], style)),
         "note": script.note(item),
         "band": item.band,
@@ -96,7 +98,7 @@ def _for_the_teacher(result: WarmUp, style: Notation) -> list[Section]:
     how = Words(tuple(script.how_to_say(result.items, style)))
     sections = [Section("Saying the sounds", how)] if how.words else []
     notes = dict.fromkeys(filter(None, map(script.note, result.items)))
-    help_ = (script.correct(result.items[0], style), *list(notes)[:1])
+    help_ = (script.say(result.items[0], style).correct, *list(notes)[:1])
     sections.append(Section("If a student is unsure, as in 1", Words(help_[:1])))
     if notes:
         sections.append(Section("Mind", Words(help_[1:])))

@@ -50,7 +50,9 @@ def halves_of(words: Words, whole: Spoken) -> Halves | None:
     if _parts_a_stem(words, whole, cut):
         return None
     first, second = part_of(said, 0, cut), part_of(said, cut, len(said.sounds))
-    if not (words.may_be_said(said.normal[:cut]) and words.may_be_said(said.normal[cut:])):
+    # By itself a weak vowel is said in full, so both forms are judged.
+    alone = (said.normal[:cut], said.normal[cut:], first.sounds, second.sounds)
+    if not all(map(words.may_be_said, alone)):
         return None
     return Halves(whole, first, second)
 

@@ -57,10 +57,7 @@ def test_no_item_has_a_sound_that_is_never_said(lexicon: Lexicon, said: set[str]
 
 def test_no_part_that_is_said_alone_sounds_unfit(gate: Gate, items: list[Item]) -> None:
     parts = {
-        part.sounds
-        for item in items
-        for part in (item.sound, item.new, *item.parts)
-        if part.stress
+        part.sounds for item in items for part in (item.sound, item.new, *item.parts) if part.stress
     }
     assert len(parts) > 500
     assert not parts & gate.alone

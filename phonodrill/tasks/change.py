@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 
 from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.selection import Pool, Query, Spoken
+from phonodrill.sounds.accents import COT_CAUGHT
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.low_back import UNKNOWN
 from phonodrill.sounds.places import NUCLEI, Cut, Position, cut_at
@@ -118,10 +119,14 @@ class Words:
         """Whether each way to say the stimulus leads to a way to say the answer."""
         if stimulus.entry.is_heteronym:
             return True
-        merge = self.query.accents.merge_known
-        ends = {merge(way.normal) for way in answer.entry.usable_pronunciations}
-        starts = {merge(way.normal) for way in stimulus.entry.usable_pronunciations}
+        ends = {self._merge(way.normal) for way in answer.entry.usable_pronunciations}
+        starts = {self._merge(way.normal) for way in stimulus.entry.usable_pronunciations}
         return all(any(agree(start, end) for end in ends) for start in starts)
+
+    def _merge(self, normal: str) -> str:
+        # The dictionary lists cot and caught vowels at random: spelling tells them apart
+        # (see `low_back.py`), so that here they count as one.
+        return COT_CAUGHT.merge(self.query.accents.merge_known(normal))
 
     def is_steady(self, spoken: Spoken, find: Callable[[str], str | None]) -> bool:
         """Whether what an item names of a word is the same in every way and every accent.

@@ -117,11 +117,12 @@ class _Shelf:
     def _draw(self, sounds: Sequence[str], beats: int, beside: list[Named]) -> Named | None:
         if not sounds:
             return None
+        chance = self.rng.random  # a third of the time of rng.choice
         for _ in range(TRIES):
-            shelf = self._shelves.get((self.rng.choice(sounds), beats))
+            shelf = self._shelves.get((sounds[int(chance() * len(sounds))], beats))
             if not shelf:
                 continue
-            named = self._look_up(self.rng.choice(shelf))
+            named = self._look_up(shelf[int(chance() * len(shelf))])
             if named and all(gives_nothing_away(named, other, self.at) for other in beside):
                 return named
         return None
@@ -156,7 +157,9 @@ def gives_nothing_away(one: Named, two: Named, at: Position) -> bool:
         return False
     if at is not Position.FIRST and at is not Position.ONSET and a.sounds[0] == b.sounds[0]:
         return False
-    return at in (Position.LAST, Position.RIME) or a.sounds[-1] != b.sounds[-1]
+    # Forms all end in the sound of the ending: that groups none of them.
+    are_forms = bool(first.endings and second.endings)
+    return at in (Position.LAST, Position.RIME) or are_forms or a.sounds[-1] != b.sounds[-1]
 
 
 def nearness(sound: str, other: str) -> Nearness:

@@ -12,7 +12,10 @@ from phonodrill.sounds.inventory import BY_CODE
 from tests.raw_cmudict import plain, raw_cmudict
 
 SAMPLE = 100_000
-VOWELS = {"@", *"AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW".split()}
+VOWELS = {
+    "@",
+    *["AA", "AE", "AH", "AO", "AW", "AY", "EH", "ER", "EY", "IH", "IY", "OW", "OY", "UH", "UW"],
+}
 Phones = tuple[str, ...]
 
 
@@ -109,9 +112,9 @@ def by_syllable(item: Item) -> bool:
     return pairs(
         item,
         lambda one, two: (
-            is_said_as(one[:a] + two[:b], part + new) and one[a:] == two[b:]
-        )
-        or (is_said_as(one[-a:] + two[-b:], part + new) and one[:-a] == two[:-b]),
+            (is_said_as(one[:a] + two[:b], part + new) and one[a:] == two[b:])
+            or (is_said_as(one[-a:] + two[-b:], part + new) and one[:-a] == two[:-b])
+        ),
     )
 
 

@@ -11,6 +11,11 @@ from phonodrill import Item, Lexicon
 from phonodrill.sounds.inventory import BY_CODE
 from tests.raw_cmudict import plain, raw_cmudict
 
+
+def names(text: str) -> list[str]:
+    return text.split()
+
+
 SAMPLE = 100_000
 VOWELS = {
     "@",
@@ -118,26 +123,40 @@ def by_syllable(item: Item) -> bool:
     )
 
 
-def holds(item: Item) -> bool:
-    at = str(item.at)
-    if item.task == "isolate":
-        return isolated(item)
-    if item.task in ("identify", "categorize"):
-        return compared(item)
-    if item.task in ("blend", "segment"):
-        return apart(item)
-    if item.task == "reverse":
-        if at == "syllable":
-            first, second = reversed(item.parts)
-            return first.word + second.word == item.stimulus
+def reversed_(item: Item) -> bool:
+    if item.answer:
         return pairs(item, lambda one, two: one[::-1] == two)
+    first, second = reversed(item.parts)
+    return first.word + second.word == item.stimulus
+
+
+def manipulated(item: Item) -> bool:
+    at = str(item.at)
     if at == "syllable":
         return by_syllable(item)
-    if item.task == "delete":
-        return pairs(item, lambda one, two: without(one, at) == two)
-    if item.task == "add":
-        return pairs(item, lambda one, two: without(two, at) == one)
-    return pairs(item, lambda one, two: changed(one, two, at))
+    tests: dict[str, Callable[[Phones, Phones], bool]] = {
+        "delete": lambda one, two: without(one, at) == two,
+        "add": lambda one, two: without(two, at) == one,
+        "substitute": lambda one, two: changed(one, two, at),
+    }
+    return pairs(item, tests[item.task])
+
+
+CHECKS: dict[str, Callable[[Item], bool]] = {
+    "isolate": isolated,
+    "identify": compared,
+    "categorize": compared,
+    "blend": apart,
+    "segment": apart,
+    "delete": manipulated,
+    "add": manipulated,
+    "substitute": manipulated,
+    "reverse": reversed_,
+}
+
+
+def holds(item: Item) -> bool:
+    return CHECKS[item.task](item)
 
 
 @pytest.mark.source("CMUdict 1.1.3, read anew by tests/raw_cmudict.py")

@@ -77,14 +77,20 @@ def test_every_task_has_its_phrases_and_no_more() -> None:
     assert {task.name for task in TASKS.values()} == set(TASKS)
 
 
-@pytest.mark.parametrize(("task", "at"), KINDS)
-def test_levels_part_the_items_of_a_kind(lexicon: Lexicon, task: str, at: Position) -> None:
-    query = Query(band=3)
-    pool = select(lexicon, query)
-    levels = {item.level for item in TASKS[task].candidates(pool, query, at)}
-    assert len(levels) > 1
-    easy = make_warmup(lexicon, TASKS[task], at, query, count=5, seed=1, level=Level.HARD)
-    assert {item.level for item in easy.items} <= {Level.HARD}
+def test_levels_part_the_items_of_every_kind(every_item: list[Item]) -> None:
+    levels: dict[tuple[str, Position], set[Level]] = {}
+    for item in every_item:
+        levels.setdefault((item.task, item.at), set()).add(item.level)
+    assert levels.keys() == set(KINDS)
+    assert all(len(found) > 1 for found in levels.values()), levels
+
+
+def test_a_level_can_be_asked_for(lexicon: Lexicon) -> None:
+    for level in Level:
+        made = make_warmup(
+            lexicon, TASKS["delete"], Position.FIRST, Query(), count=5, seed=1, level=level
+        )
+        assert {item.level for item in made.items} == {level}
 
 
 def test_no_word_is_used_beyond_the_band(lexicon: Lexicon) -> None:
@@ -97,9 +103,9 @@ def test_no_word_is_used_beyond_the_band(lexicon: Lexicon) -> None:
 
 
 def test_sets_differ_by_seed_and_repeat_with_one(lexicon: Lexicon) -> None:
-    for task, at in KINDS:
+    for task in TASKS.values():
         sets = [
-            make_warmup(lexicon, TASKS[task], at, Query(), count=6, seed=seed).items
+            make_warmup(lexicon, task, task.positions[0], Query(), count=6, seed=seed).items
             for seed in (1, 1, 2)
         ]
         assert sets[0] == sets[1] != sets[2]
@@ -108,11 +114,8 @@ def test_sets_differ_by_seed_and_repeat_with_one(lexicon: Lexicon) -> None:
 def test_forms_are_asked_for_with_forms(lexicon: Lexicon) -> None:
     query = Query(band=3, endings=frozenset({"s", "es"}))
     for task in ("delete", "substitute", "segment", "categorize"):
-        found = list(
-            TASKS[task].candidates(
-                select(lexicon, query), query, Position("each" if task == "segment" else "first")
-            )
-        )
+        place = Position.EACH if task == "segment" else Position.FIRST
+        found = list(TASKS[task].candidates(select(lexicon, query), query, place))
         assert found
         for item in found[:200]:
             for word in [item.stimulus, *(choice.word for choice in item.choices)]:

@@ -60,13 +60,16 @@ def split_low_back(spelling: str, normal: str, *, father_apart: bool) -> str:
 
 
 def is_misfiled(spelling: str, normal: str) -> bool:
-    """Whether the dictionary has the vowel of *cot* in a word spelled like *caught*.
+    """Whether the dictionary has the vowel of *cot* in a word spelled like *caught*, or the reverse.
 
-    >>> is_misfiled("fallen", "fɑlən"), is_misfiled("hop", "hɑp")
-    (True, False)
+    >>> is_misfiled("fallen", "fɑlən"), is_misfiled("hop", "hɑp"), is_misfiled("treetop", "tritɔp")
+    (True, False, True)
     """
     split = split_low_back(spelling, normal, father_apart=False)
-    return any(one == "ɑ" != two for one, two in zip(normal, split, strict=True))
+    return any(
+        two == UNKNOWN or {one, two} == {*LOW_BACK}
+        for one, two in zip(normal, split, strict=True)
+    )
 
 
 def _sets_by_vowel(spelling: str, vowels: int) -> list[str]:

@@ -71,7 +71,8 @@ def clear_syllables(sounds: str, stress: str) -> list[str]:
     syllables = [sounds[a:b] for a, b in pairwise([*starts, len(sounds)])]
     for (first, second), digit in zip(pairwise(syllables), stress, strict=False):
         is_open = first[-1] in VOWELS
-        if is_open and first[-1] in _LAX and digit != "0":
+        # Unstressed, ʌ and ɪ are the weak vowel, which may end a syllable.
+        if is_open and first[-1] in _LAX and (digit != "0" or first[-1] not in "ʌɪ"):
             return []
         if second[0] in VOWELS or second[:2] in _DISPUTED or (is_open and first[-1] == "ɝ"):
             return []

@@ -17,14 +17,13 @@ everywhere (*for* is not *far*).
 from __future__ import annotations
 
 import difflib
-import re
 from collections.abc import Callable, Iterable
-from itertools import product
 from typing import NamedTuple
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.sounds.low_back import split_low_back
 from phonodrill.sounds.normal import WEAK
+from phonodrill.sounds.places import NUCLEI
 
 DICTIONARY = "dictionary"
 """The name that asks for the dictionary's own pronunciations and no other accent."""
@@ -37,12 +36,27 @@ class Merger(NamedTuple):
     Attributes:
         name: the trade's name, from words that fall together.
         alike: codes of the sounds; merged, all are written as the first.
-        before: regular expression that what follows must match.
+        before: codes one of which must follow; empty: any.
+        not_before: codes that must not follow.
+        only_inside: whether a vowel must follow what follows.
     """
 
     name: str
     alike: str
-    before: str
+    before: str = ""
+    not_before: str = ""
+    only_inside: bool = False
+
+    def places(self, normal: str) -> list[int]:
+        """Return where in a form the merger is at work."""
+        return [
+            index
+            for index, code in enumerate(normal)
+            if code in self.alike
+            and (not self.before or normal[index + 1 : index + 2] in {*self.before})
+            and normal[index + 1 : index + 2] not in {*self.not_before}
+            and (not self.only_inside or normal[index + 2 : index + 3] in NUCLEI)
+        ]
 
     def merge(self, normal: str) -> str:
         """Write the sounds alike.
@@ -50,9 +64,7 @@ class Merger(NamedTuple):
         >>> COT_CAUGHT.merge("kɔt"), COT_CAUGHT.merge("fɔr")
         ('kɑt', 'fɔr')
         """
-        if not any(code in normal for code in self.alike[1:]):
-            return normal
-        return re.sub(f"[{self.alike[1:]}]{self.before}", self.alike[0], normal)
+        return self._with(normal, self.places(normal), self.alike[0])
 
     def alternatives(self, normal: str) -> set[str]:
         """Return every form that the merger makes the same as this one, itself included.
@@ -60,19 +72,24 @@ class Merger(NamedTuple):
         >>> sorted(PIN_PEN.alternatives("pɪn"))
         ['pɛn', 'pɪn']
         """
-        if not any(code in normal for code in self.alike):
-            return {normal}
-        parts = re.split(f"([{self.alike}]{self.before})", normal)
-        choices = [(part,) if i % 2 == 0 else tuple(self.alike) for i, part in enumerate(parts)]
-        return {"".join(chosen) for chosen in product(*choices)}
+        found = {normal}
+        for place in self.places(normal):
+            found |= {self._with(form, [place], code) for form in found for code in self.alike}
+        return found
+
+    @staticmethod
+    def _with(normal: str, places: list[int], code: str) -> str:
+        for place in places:
+            normal = normal[:place] + code + normal[place + 1 :]
+        return normal
 
 
-COT_CAUGHT = Merger("cot-caught", "ɑɔ", "(?!r)")
-PIN_PEN = Merger("pin-pen", "ɪɛ", "(?=[mnŋ])")
-MARY_MERRY = Merger("mary-marry-merry", "ɛæE", "(?=r[ɑæʌɔWIɛɝEɪiOYʊuə])")
-HORSE_HOARSE = Merger("horse-hoarse", "ɔO", "(?=r)")
-FILL_FEEL = Merger("fill-feel", "ɪi", "(?=l)")
-PULL_POOL = Merger("pull-pool", "ʊu", "(?=l)")
+COT_CAUGHT = Merger("cot-caught", "ɑɔ", not_before="r")
+PIN_PEN = Merger("pin-pen", "ɪɛ", before="mnŋ")
+MARY_MERRY = Merger("mary-marry-merry", "ɛæE", before="r", only_inside=True)
+HORSE_HOARSE = Merger("horse-hoarse", "ɔO", before="r")
+FILL_FEEL = Merger("fill-feel", "ɪi", before="l")
+PULL_POOL = Merger("pull-pool", "ʊu", before="l")
 MERGERS: tuple[Merger, ...] = (COT_CAUGHT, PIN_PEN)
 """The mergers that the gate minds: common, and far-reaching for single words."""
 
@@ -82,10 +99,10 @@ def _same(_: str, normal: str) -> str:
 
 
 def _split_mary(spelling: str, normal: str) -> str:
-    if "r" not in normal or not re.search(MARY_MERRY.before, normal):
-        return normal
-    kept = "æ" if "arr" in spelling else "E" if re.search("a[ir]", spelling) else "ɛ"
-    return re.sub(f"[{MARY_MERRY.alike}]{MARY_MERRY.before}", kept, normal)
+    for place in MARY_MERRY.places(normal):
+        kept = "æ" if "arr" in spelling else "E" if "ar" in spelling or "air" in spelling else "ɛ"
+        normal = normal[:place] + kept + normal[place + 1 :]
+    return normal
 
 
 def _split_wh(spelling: str, normal: str) -> str:
@@ -96,9 +113,17 @@ def _split_wh(spelling: str, normal: str) -> str:
 
 
 def _split_j(spelling: str, normal: str) -> str:
-    if "u" not in normal or not re.search("u|ew", spelling.replace("ou", "")):
+    if "u" not in normal:
         return normal
-    return re.sub("(?<=[tdnszlθ])u", "ju", normal)
+    letters = spelling.replace("ou", "")
+    return _after_tongue(normal, "u", "ju") if "u" in letters or "ew" in letters else normal
+
+
+def _after_tongue(normal: str, old: str, new: str) -> str:
+    """Write ``old`` as ``new`` behind the consonants made with the tip of the tongue."""
+    for consonant in "tdnszlθ":
+        normal = normal.replace(consonant + old, consonant + new)
+    return normal
 
 
 def _split_cot(spelling: str, normal: str) -> str:
@@ -114,7 +139,7 @@ def _merge_wh(normal: str) -> str:
 
 
 def _merge_j(normal: str) -> str:
-    return re.sub("(?<=[tdnszlθ])j(?=u)", "", normal) if "j" in normal else normal
+    return _after_tongue(normal, "ju", "u") if "j" in normal else normal
 
 
 def _unchanged(normal: str) -> str:
@@ -204,15 +229,10 @@ class Accents(NamedTuple):
         base = self.merge_known(normal)
         if self.only_dictionary:
             return (base,)
-        found = [base]
-        for feature in FEATURES:
-            if feature.name in self.known:
-                continue
-            if feature.merge is not _unchanged:
-                found.append(feature.merge(base))
-            if feature.split is not _same:
-                found.append(feature.split(spelling, base))
-        return tuple(found)
+        unknown = [feature for feature in FEATURES if feature.name not in self.known]
+        merged = [f.merge(base) for f in unknown if f.merge is not _unchanged]
+        split = [f.split(spelling, base) for f in unknown if f.split is not _same]
+        return (base, *merged, *split)
 
     def heard_alike(self, normal: str) -> set[str]:
         """Return every form that some listener may hear as this one."""

@@ -44,7 +44,7 @@ def split_low_back(spelling: str, normal: str, *, father_apart: bool) -> str:
     >>> split_low_back("waffle", "wɑfəl", father_apart=True)
     'wɑfəl'
     """
-    if not re.search(f"[{LOW_BACK}](?!r)", normal):
+    if "ɑ" not in normal and "ɔ" not in normal:
         return normal
     sets = _sets_by_vowel(spelling, sum(code in _VOWELS for code in normal))
     found = []
@@ -60,15 +60,14 @@ def split_low_back(spelling: str, normal: str, *, father_apart: bool) -> str:
 
 
 def is_misfiled(spelling: str, normal: str) -> bool:
-    """Whether the dictionary has the vowel of *cot* in a word spelled like *caught*, or the reverse.
+    """Whether the dictionary has the other of the two vowels than the spelling says.
 
     >>> is_misfiled("fallen", "fɑlən"), is_misfiled("hop", "hɑp"), is_misfiled("treetop", "tritɔp")
     (True, False, True)
     """
     split = split_low_back(spelling, normal, father_apart=False)
     return any(
-        two == UNKNOWN or {one, two} == {*LOW_BACK}
-        for one, two in zip(normal, split, strict=True)
+        two == UNKNOWN or {one, two} == {*LOW_BACK} for one, two in zip(normal, split, strict=True)
     )
 
 

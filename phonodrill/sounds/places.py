@@ -69,8 +69,10 @@ def cut_at(sounds: str, at: Position, *, r_joins: bool = False) -> Cut | None:
     if len(sounds) < 2:  # noqa: PLR2004
         return None
     if at is Position.FIRST:
-        end = 1 + (r_joins and _r_closes(sounds, 1))
-        return Cut("", sounds[:end], sounds[end:]) if end < len(sounds) else None
+        closes = _r_closes(sounds, 1)
+        end = 1 + closes
+        fits = end < len(sounds) and (r_joins or not closes)
+        return Cut("", sounds[:end], sounds[end:]) if fits else None
     if at is Position.LAST:
         return _cut_last(sounds, r_joins=r_joins)
     if at is Position.ONSET2:

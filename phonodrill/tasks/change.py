@@ -165,7 +165,8 @@ def part_of(said: Pronunciation, start: int, end: int) -> Part:
     """Take a run of sounds out of a pronunciation, with the stress of its vowels."""
     before = sum(code in VOWELS for code in said.sounds[:start])
     inside = sum(code in VOWELS for code in said.sounds[start:end])
-    return Part(said.sounds[start:end], said.stress[before : before + inside])
+    stress = said.stress[before : before + inside]
+    return Part(said.sounds[start:end], stress, before_r=said.sounds.startswith("r", end))
 
 
 def middle_part(said: Pronunciation, cut: Cut) -> Part:

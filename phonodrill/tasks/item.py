@@ -16,11 +16,13 @@ class Part(NamedTuple):
         sounds: one code a phoneme.
         stress: one digit a vowel of ``sounds``.
         word: its spelling, if it is said as a word (the *cow* of *cowboy*).
+        before_r: whether an R follows it in the word: vowels are marked otherwise there.
     """
 
     sounds: str
     stress: str = ""
     word: str = ""
+    before_r: bool = False
 
 
 NO_PART = Part("")

@@ -93,6 +93,8 @@ def describe_step(step: Step, notation: Notation) -> str:
 
 def write_part(part: Part, notation: Notation) -> str:
     """Write the sounds of a part, bare."""
+    if part.before_r:
+        return "".join(symbols(part.sounds + "r", part.stress, notation)[:-1])
     return "".join(symbols(part.sounds, part.stress, notation))
 
 

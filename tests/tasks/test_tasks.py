@@ -95,8 +95,8 @@ def test_a_level_can_be_asked_for(lexicon: Lexicon) -> None:
 
 def test_no_word_is_used_beyond_the_band(lexicon: Lexicon) -> None:
     query = Query(band=1)
-    for task, at in KINDS:
-        for item in TASKS[task].candidates(select(lexicon, query), query, at):
+    for task in TASKS.values():
+        for item in task.candidates(select(lexicon, query), query, task.positions[0]):
             for word in (item.stimulus, item.answer, *(c.word for c in item.choices)):
                 entry = lexicon.get(word) if word else None
                 assert entry is None or entry.band == 1, (item.task, word)

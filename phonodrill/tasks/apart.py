@@ -57,7 +57,7 @@ def _parts(words: Words, spoken: Spoken, at: Position) -> tuple[Part, ...]:
 def _single_sounds(words: Words, spoken: Spoken) -> tuple[Part, ...]:
     sounds = spoken.said.sounds
     unsettled = words.query.r_vowels is None and has_r_vowel(sounds)
-    if unsettled or hides_y(sounds) or not _one_way(words, spoken):
+    if unsettled or hides_y(sounds) or not (_is_short(sounds) and _one_way(words, spoken)):
         return ()
     if words.query.band == 1 and sounds[:2] in ("tr", "dr"):
         return ()

@@ -39,7 +39,8 @@ def candidates(pool: Pool, query: Query, at: Position) -> Iterator[Item]:
     for stimulus in words.stimuli(turns):
         sounds = stimulus.said.sounds
         vowel_and_r = has_r_vowel(sounds) or has_r_vowel(sounds[::-1])
-        if hides_y(sounds) or (vowel_and_r and query.r_vowels is not RVowels.TWO):
+        is_same = sounds == sounds[::-1]
+        if is_same or hides_y(sounds) or (vowel_and_r and query.r_vowels is not RVowels.TWO):
             continue
         item = _item(words, stimulus)
         if item and (not query.sound or item.sound.sounds == query.sound):

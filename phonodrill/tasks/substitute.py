@@ -46,7 +46,7 @@ def candidates(pool: Pool, query: Query, at: Position) -> Iterator[Item]:
         cut = words.cut(stimulus.said.normal, at)
         if cut is None or not _may_be_changed(words, stimulus, cut, at):
             continue
-        others = list(frames[cut.left, cut.right])
+        others = list(frames.get((cut.left, cut.right), ()))
         if pool.rng:
             pool.rng.shuffle(others)
         found = (_item(words, stimulus, cut, other, at) for other in others)

@@ -126,7 +126,7 @@ def _stimulus(item: Item, notation: Notation) -> str:
     if item.made_up:
         return f"“{item.stimulus}” /{said.write(notation)}/"
     if said.meaning:
-        return f"“{item.stimulus} /{said.write(notation)}/ ({said.meaning})”"
+        return f"“{item.stimulus}” /{said.write(notation)}/ ({said.meaning})"
     return f"“{item.stimulus}”"
 
 

@@ -125,14 +125,22 @@ class Lexicon:
 
         Regular inflected forms are not among them.
         """
-        rows = self._connection.execute("SELECT normal, word, band, is_form FROM heard").fetchall()
+        rows = self._connection.execute("SELECT normal, word, band, is_form FROM heard")
+        heard: dict[str, list[str]] = {}
+        plain: dict[str, list[str]] = {}
+        for normal, word, band, is_form in rows:
+            if normal in heard:
+                heard[normal].append(word)
+            else:
+                heard[normal] = [word]
+            if band <= highest_band and not is_form:
+                if word in plain:
+                    plain[word].append(normal)
+                else:
+                    plain[word] = [normal]
         # These words lead to thousands of look-ups by sound: keep what was read.
-        self._heard = _listed((normal, word) for normal, word, _, _ in rows)
-        return _listed(
-            (word, normal)
-            for normal, word, band, is_form in rows
-            if band <= highest_band and not is_form
-        )
+        self._heard = heard
+        return plain
 
     def every_sound(self) -> Mapping[str, list[str]]:
         """Return ``normal form -> known words (bands 1-3)`` as :meth:`heard_as` does for one."""

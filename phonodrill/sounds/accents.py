@@ -21,7 +21,6 @@ from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.sounds.low_back import split_low_back
 from phonodrill.sounds.normal import WEAK
 from phonodrill.sounds.places import NUCLEI
 
@@ -127,11 +126,19 @@ def _after_tongue(normal: str, old: str, new: str) -> str:
 
 
 def _split_cot(spelling: str, normal: str) -> str:
-    return split_low_back(spelling, normal, father_apart=False)
+    return _split_low_back(spelling, normal, father_apart=False)
 
 
 def _split_father(spelling: str, normal: str) -> str:
-    return split_low_back(spelling, normal, father_apart=True)
+    return _split_low_back(spelling, normal, father_apart=True)
+
+
+def _split_low_back(spelling: str, normal: str, *, father_apart: bool) -> str:
+    if "ɑ" not in normal and "ɔ" not in normal:
+        return normal
+    from phonodrill.sounds.low_back import split_low_back
+
+    return split_low_back(spelling, normal, father_apart=father_apart)
 
 
 def _merge_wh(normal: str) -> str:

@@ -17,8 +17,9 @@ from __future__ import annotations
 
 import re
 
+from phonodrill.sounds.places import UNKNOWN
+
 LOW_BACK = "ɑɔ"
-UNKNOWN = "?"
 _VOWELS = frozenset("ɑæʌɔWIɛɝEɪiOYʊuə")
 _GROUP = (
     "(?P<thought>augh|ough|au|aw|a(?=l[lktdsrw]|lmost))"

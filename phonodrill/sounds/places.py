@@ -11,7 +11,9 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import NamedTuple
 
-NUCLEI: frozenset[str] = frozenset("ɑæʌɔWIɛɝEɪiOYʊuəɒa?")
+UNKNOWN = "?"
+"""Stands for a vowel that nobody can tell; it is like no other."""
+NUCLEI: frozenset[str] = frozenset("ɑæʌɔWIɛɝEɪiOYʊuəɒa" + UNKNOWN)
 """Codes of vowels, and the signs that normal forms and accents use for vowels."""
 
 

@@ -15,6 +15,8 @@ from phonodrill.tasks.change import Words, part_of
 from phonodrill.tasks.compounds import halves_of, has_two_beats
 from phonodrill.tasks.item import Part
 
+BREAKING = ("I", "W", "Y")
+"""Diphthongs between which and an L many say one vowel more: oil, file, owl."""
 MOST_SOUNDS = 6
 """More sounds than that are no warm-up."""
 
@@ -56,7 +58,8 @@ def _parts(words: Words, spoken: Spoken, at: Position) -> tuple[Part, ...]:
 
 def _single_sounds(words: Words, spoken: Spoken) -> tuple[Part, ...]:
     sounds = spoken.said.sounds
-    unsettled = words.query.r_vowels is None and has_r_vowel(sounds)
+    breaks = any(glide + "l" in sounds for glide in BREAKING)
+    unsettled = breaks or (words.query.r_vowels is None and has_r_vowel(sounds))
     if unsettled or hides_y(sounds) or not (_is_short(sounds) and _one_way(words, spoken)):
         return ()
     if words.query.band == 1 and sounds[:2] in ("tr", "dr"):

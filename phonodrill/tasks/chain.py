@@ -18,8 +18,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.entry import Pronunciation
 from phonodrill.selection import HIGHEST_KNOWN_BAND, Pool, Query, Spoken
 from phonodrill.sounds.accents import DICTIONARY
-from phonodrill.sounds.low_back import UNKNOWN
-from phonodrill.sounds.places import NUCLEI, count_nuclei
+from phonodrill.sounds.places import NUCLEI, UNKNOWN, count_nuclei
 from phonodrill.sounds.units import hides_y
 from phonodrill.tasks.change import Words, part_of
 from phonodrill.tasks.item import NO_PART, Part

@@ -13,8 +13,7 @@ from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.selection import Pool, Query, Spoken
 from phonodrill.sounds.accents import COT_CAUGHT
 from phonodrill.sounds.inventory import VOWELS
-from phonodrill.sounds.low_back import UNKNOWN
-from phonodrill.sounds.places import NUCLEI, Cut, Position, cut_at
+from phonodrill.sounds.places import NUCLEI, UNKNOWN, Cut, Position, cut_at
 from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.item import Part
 

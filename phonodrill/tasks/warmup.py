@@ -17,8 +17,8 @@ from phonodrill.tasks.history import NO_HISTORY, History
 from phonodrill.tasks.item import Item
 from phonodrill.tasks.registry import Task
 
-DRAWN_AT_LEAST = 40
-DRAWN_PER_ITEM = 6
+DRAWN_AT_LEAST = 30
+DRAWN_PER_ITEM = 5
 """How many candidates are looked at for each item wanted: enough for a varied set."""
 MOST_OF_ONE_STIMULUS = 2
 """Candidates taken from one stimulus while looking: the others would share its words."""

@@ -16,6 +16,8 @@ from phonodrill.version import VERSION
 
 COMMANDS = {
     "warmup": "phonodrill.cli.warmup",
+    "chain": "phonodrill.cli.chain",
+    "bank": "phonodrill.cli.bank",
     "endings": "phonodrill.cli.endings",
     "sentences": "phonodrill.cli.sentences",
     "words": "phonodrill.cli.words",

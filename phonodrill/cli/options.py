@@ -10,7 +10,9 @@ from typing import TYPE_CHECKING, Annotated, Optional
 
 import typer
 
+from phonodrill.cli.report import report
 from phonodrill.errors import PhonodrillError
+from phonodrill.lexicon.store import Lexicon
 from phonodrill.sounds.notation import Notation
 
 if TYPE_CHECKING:
@@ -46,6 +48,14 @@ BandOption = Annotated[
 NotationOption = Annotated[
     Optional[Notation],
     typer.Option("--notation", help="How sounds are written; marks in text, IPA in data."),
+]
+AccentOption = Annotated[
+    str,
+    typer.Option(
+        "--accent",
+        help="Mergers your class is known to have: cot-caught,pin-pen,...; or: dictionary. "
+        "By default an item is right in every accent.",
+    ),
 ]
 WordsOption = Annotated[Optional[Path], typer.Option("--words", help="Your own words, one a line.")]
 TaughtOption = Annotated[
@@ -105,3 +115,35 @@ def parse_endings(text: str, known: tuple[str, ...]) -> frozenset[str]:
             )
         found.add(ending)
     return frozenset(found)
+
+
+def usable_words(lexicon: Lexicon, path: Path) -> tuple[str, ...]:
+    """Read a teacher's own words, and report those that cannot be used.
+
+    Args:
+        lexicon: the open lexicon.
+        path: a text file, one word a line.
+
+    Raises:
+        PhonodrillError: if no word of the file can be used.
+    """
+    from phonodrill.cli.words_file import problems_of, read_words
+    from phonodrill.gate import open_gate
+    from phonodrill.selection import may_be_said, nearest_words
+
+    gate = open_gate(lexicon)
+
+    def why_not(word: str) -> str | None:
+        entry = lexicon.get(word)
+        if entry is None:
+            near = ", ".join(nearest_words(lexicon, word))
+            return f"{word!r} is not in the lexicon" + (f"; did you mean {near}?" if near else "")
+        if not may_be_said(entry, gate):
+            return "not a word for class"
+        return None
+
+    usable, problems = problems_of(read_words(path), why_not)
+    if not usable:
+        raise PhonodrillError(f"no word of {path} can be used: {problems[0]}", "another list")
+    report(problems)
+    return tuple(usable)

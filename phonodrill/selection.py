@@ -7,7 +7,6 @@ pronunciations hold everywhere.
 
 from __future__ import annotations
 
-import difflib
 import random
 from collections.abc import Callable, Iterator, Mapping
 from itertools import chain
@@ -269,6 +268,8 @@ def nearest_words(lexicon: Lexicon, word: str, *, count: int = 3) -> list[str]:
     """Return known words spelled most like this one, all fit for class."""
     gate = open_gate(lexicon)
     known = lexicon.words(highest_band=HIGHEST_KNOWN_BAND)
+    import difflib
+
     near = difflib.get_close_matches(word.lower(), known, n=2 * count)
     entries = filter(None, map(lexicon.get, near))
     return [entry.word for entry in entries if may_be_said(entry, gate)][:count]

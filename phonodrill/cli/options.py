@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import random
 from enum import StrEnum
 from pathlib import Path
@@ -108,6 +107,8 @@ def parse_endings(text: str, known: tuple[str, ...]) -> frozenset[str]:
     for part in filter(None, text.split(",")):
         ending = part.strip().lower().lstrip("-")
         if ending not in known:
+            import difflib
+
             near = difflib.get_close_matches(ending, known, n=1, cutoff=0.3)
             raise PhonodrillError(
                 f"unknown ending {part.strip()!r}",

@@ -20,10 +20,10 @@ from phonodrill import (
     make_card,
     make_warmup,
 )
-from phonodrill.endings.choose import belongs_together
 from phonodrill.endings.lookalikes import Kind
 from phonodrill.endings.rules import RULES_OF, SUFFIXES
-from phonodrill.endings.vocabulary import SPELLED, SPELLINGS
+from phonodrill.endings.together import SPELLINGS, belongs_together
+from phonodrill.endings.vocabulary import SPELLED
 from phonodrill.selection import may_be_said, may_be_shown
 
 

@@ -258,7 +258,8 @@ def may_show_guess(guess: Guess, lexicon: Lexicon, gate: Gate) -> bool:
         and not any(
             (head in gate.spellings and lexicon.get(tail))
             or (tail in gate.spellings and lexicon.get(head))
-            for cut in range(1, len(guess.word))
+            # Two letters or more: gunk is not gun and k.
+            for cut in range(2, len(guess.word) - 1)
             for head, tail in [(guess.word[:cut], guess.word[cut:])]
         )
     )

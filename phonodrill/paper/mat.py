@@ -1,0 +1,108 @@
+"""A mat to sort cards on: which columns it has, and which words go where."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
+
+from phonodrill.endings.classify import SOUNDS
+from phonodrill.errors import PhonodrillError
+from phonodrill.paper.page import Mat, Script, Text
+from phonodrill.paper.printed import Printed
+
+HIGHEST_COLUMNS = 6
+
+
+class Column(NamedTuple):
+    """One column of a mat.
+
+    Attributes:
+        heading: what stands at its head.
+        words: those that belong there: the answer key.
+    """
+
+    heading: Text
+    words: tuple[str, ...] = ()
+
+
+class Columns(NamedTuple):
+    """The columns of a mat and what does not go in exactly one.
+
+    Attributes:
+        columns: from left to right.
+        in_none: words that belong nowhere.
+        in_several: words that belong in more than one column.
+    """
+
+    columns: tuple[Column, ...]
+    in_none: tuple[str, ...] = ()
+    in_several: tuple[str, ...] = ()
+
+
+def by_sound_of_ending(words: Sequence[Printed]) -> Columns:
+    """Sort words by what their ending says."""
+    return _grouped(words, lambda word: Text(word.ending_signs, Script.SOUNDS))
+
+
+def by_spelling_of_ending(words: Sequence[Printed]) -> Columns:
+    """Sort words by how their ending is spelled."""
+    return _grouped(words, lambda word: Text(f"-{word.ending}"))
+
+
+def by_headings(words: Sequence[Printed], headings: Sequence[Text]) -> Columns:
+    """Sort words by the spelling or the sound that each heading names.
+
+    A word belongs in a column if one of its chunks is spelled so, or says that
+    sound; what belongs in several is set apart, since it has no one answer.
+
+    Args:
+        words: those to sort.
+        headings: letters (``sh``, ``a_e``) or one sound between slashes.
+    """
+    found: dict[Text, list[str]] = {heading: [] for heading in headings}
+    in_none, in_several = [], []
+    for word in words:
+        fits = [heading for heading in headings if _has(word, heading)]
+        if len(fits) == 1:
+            found[fits[0]].append(word.word)
+        else:
+            (in_several if fits else in_none).append(word.word)
+    columns = (Column(heading, tuple(group)) for heading, group in found.items())
+    return _checked(Columns(tuple(columns), tuple(in_none), tuple(in_several)))
+
+
+def mat_of(title: str, columns: Columns, note: str = "") -> Mat:
+    """Make the page that cards are sorted on."""
+    return Mat(title, tuple((column.heading,) for column in columns.columns), note)
+
+
+def _grouped(words: Sequence[Printed], heading_of: Callable[[Printed], Text]) -> Columns:
+    found: dict[Text, list[str]] = {}
+    in_none = []
+    order = {sound: place for place, sound in enumerate(SOUNDS)}
+    for word in sorted(words, key=lambda word: order.get(word.ending_sound, len(order))):
+        if word.ending_sound:
+            found.setdefault(heading_of(word), []).append(word.word)
+        else:
+            in_none.append(word.word)
+    columns = tuple(Column(heading, tuple(group)) for heading, group in found.items())
+    return _checked(Columns(columns, tuple(in_none)))
+
+
+def _has(word: Printed, heading: Text) -> bool:
+    if word.split is None:
+        return False
+    if heading.script is Script.LETTERS:
+        return heading.text in word.split.chunks
+    sound = heading.text.strip("/")
+    return any(sound in piece.sounds for piece in word.split.pieces)
+
+
+def _checked(columns: Columns) -> Columns:
+    count = len(columns.columns)
+    if not 1 <= count <= HIGHEST_COLUMNS:
+        raise PhonodrillError(
+            f"a mat of {count} columns" if count else "no word here has an ending to sort by",
+            f"2 to {HIGHEST_COLUMNS} headings: --headings sh,ch,th",
+        )
+    return columns

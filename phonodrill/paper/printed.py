@@ -1,0 +1,143 @@
+"""A word with all that any page prints of it, taken from the lexicon once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from phonodrill.endings.classify import Ending, classify
+from phonodrill.graphemes.chunk import Chunk
+from phonodrill.lexicon.entry import Entry, Pronunciation
+from phonodrill.lexicon.store import Lexicon
+from phonodrill.paper.page import Piece, Split
+from phonodrill.reading.syllables import written_syllables
+from phonodrill.sounds.notation import Notation
+from phonodrill.sounds.units import RVowels, split_units
+
+
+class Printed(NamedTuple):
+    """A word to print.
+
+    Attributes:
+        word: the spelling.
+        readings: each way to say it that may be used, sounds parted by spaces;
+            more than one only for a heteronym.
+        syllables: its letters in syllables.
+        split: its letters tied to its sounds; None for an abbreviation.
+        base: its base word if it ends in -s, else empty.
+        ending: what the eye sees of the ending: s, es, ies, ves; else empty.
+        ending_sound: label of what the ending says (s, z, ɪz, iz, aɪz), or empty.
+        ending_signs: the same as it is printed, between slashes.
+        watch_out: an exception of its ending to warn of, or empty.
+    """
+
+    word: str
+    readings: tuple[str, ...]
+    syllables: tuple[str, ...]
+    split: Split | None
+    base: str = ""
+    ending: str = ""
+    ending_sound: str = ""
+    ending_signs: str = ""
+    watch_out: str = ""
+
+
+def print_words(
+    lexicon: Lexicon,
+    entries: Sequence[Entry],
+    notation: Notation,
+    r_vowels: RVowels = RVowels.TWO,
+) -> tuple[Printed, ...]:
+    """Take from the lexicon what pages print of some words.
+
+    Args:
+        lexicon: the open lexicon.
+        entries: words that passed the gate.
+        notation: how sounds are written.
+        r_vowels: whether a vowel + R has one box or two.
+    """
+    exceptions = lexicon.ending_exceptions()
+    found = []
+    for entry in entries:
+        said = entry.usable_pronunciations
+        first = said[0]
+        chunks = lexicon.chunks(first.chunks)
+        ending = next(iter(classify(entry.word, lexicon, exceptions)), None)
+        found.append(
+            Printed(
+                entry.word,
+                _readings(said if entry.is_heteronym else said[:1], notation),
+                tuple(written_syllables(entry.word, first.sounds, chunks)),
+                split_word(entry.word, first, chunks, notation, r_vowels) if chunks else None,
+                *(_ending(ending, notation) if ending else ()),
+            )
+        )
+    return tuple(found)
+
+
+def _ending(ending: Ending, notation: Notation) -> tuple[str, ...]:
+    size = len(ending.sound.replace("aɪ", "I"))
+    heard = ending.said.spaced(notation).split(" ")
+    signs = (" " if notation is Notation.ARPABET else "").join(heard[len(heard) - size :])
+    return ending.base, ending.ending, ending.sound, f"/{signs}/", ending.watch_out
+
+
+def _readings(said: Sequence[Pronunciation], notation: Notation) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(f"/{way.spaced(notation)}/" for way in said))
+
+
+def split_word(
+    word: str,
+    said: Pronunciation,
+    chunks: Sequence[Chunk],
+    notation: Notation,
+    r_vowels: RVowels = RVowels.TWO,
+) -> Split:
+    """Split a word into pieces, each with its sounds.
+
+    Letters that stand apart (a_e) become two pieces, of which the second says
+    nothing. With ``RVowels.ONE`` an R in a piece of its own joins its vowel's.
+
+    Args:
+        word: the spelling.
+        said: how it is said.
+        chunks: its letters tied to its sounds.
+        notation: how the sounds are written.
+        r_vowels: whether a vowel + R counts as one sound.
+    """
+    signs = _signs(said, notation, r_vowels)
+    pieces: dict[int, Piece] = {}
+    closing: dict[int, int] = {}
+    for chunk in chunks:
+        first, last = chunk.letters[0], chunk.letters[-1]
+        is_split = last - first >= len(chunk.letters)
+        letters = word[first] if is_split else "".join(word[i] for i in chunk.letters)
+        sounds = tuple(signs[i] for i in chunk.sounds if i in signs)
+        pieces[first] = Piece(letters, sounds, chunk.is_regular)
+        if is_split:
+            closing[last] = first
+        elif chunk.sounds and not sounds:
+            vowel = max(place for place in pieces if place < first and pieces[place].sounds)
+            merged = "".join(pieces.pop(p).letters for p in sorted(pieces) if p >= vowel)
+            pieces[vowel] = Piece(merged, (signs[chunk.sounds[0] - 1],), chunk.is_regular)
+    order = sorted([*pieces, *closing])
+    return Split(
+        word,
+        tuple(
+            pieces[place]
+            if place in pieces
+            else Piece(word[place], (), closes=order.index(closing[place]))
+            for place in order
+        ),
+    )
+
+
+def _signs(said: Pronunciation, notation: Notation, r_vowels: RVowels) -> dict[int, str]:
+    """Return the sign of each counted sound, by the place of its first phoneme."""
+    written = said.spaced(notation).split(" ")
+    signs: dict[int, str] = {}
+    place = 0
+    for unit in split_units(said.shown, r_vowels):
+        signs[place] = "".join(written[place : place + len(unit)])
+        place += len(unit)
+    return signs

@@ -24,6 +24,7 @@ COMMANDS = {
     "decodable": "phonodrill.cli.decodable",
     "pairs": "phonodrill.cli.pairs",
     "passage": "phonodrill.cli.passage",
+    "print": "phonodrill.cli.print_",
     "lexicon": "phonodrill.cli.lexicon",
 }
 """Command -> the module whose ``app`` it is; imported only when it is called."""

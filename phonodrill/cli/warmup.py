@@ -16,7 +16,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views import warmup as view
-from phonodrill.selection import Query, may_be_said, nearest_words
+from phonodrill.selection import Query
 from phonodrill.sounds.notation import parse_sound
 from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.item import Position
@@ -87,20 +87,9 @@ def warmup(
 
 
 def _own_words(lexicon: Lexicon, path: Path) -> tuple[list[str], list[str]]:
-    from phonodrill.cli.words_file import problems_of, read_words
+    from phonodrill.cli.words_file import problems_of, read_words, why_unusable
 
-    gate = open_gate(lexicon)
-
-    def why_not(word: str) -> str | None:
-        entry = lexicon.get(word)
-        if entry is None:
-            near = ", ".join(nearest_words(lexicon, word))
-            return f"{word!r} is not in the lexicon" + (f"; did you mean {near}?" if near else "")
-        if not may_be_said(entry, gate):
-            return "not a word for class"
-        return None
-
-    usable, problems = problems_of(read_words(path), why_not)
+    usable, problems = problems_of(read_words(path), why_unusable(lexicon, open_gate(lexicon)))
     if not usable:
         raise PhonodrillError(f"no word of {path} can be used: {problems[0]}", "another list")
     return usable, problems

@@ -84,7 +84,9 @@ def mirrored(places: Sequence[Place], grid: Grid, duplex: Duplex) -> list[Place]
     >>> mirrored([1, 2, 3, 4], Grid(2, 2), Duplex.SHORT)
     [3, 4, 1, 2]
     """
-    rows = [list(places[start : start + grid.columns]) for start in range(0, len(places), grid.columns)]
+    rows = [
+        list(places[start : start + grid.columns]) for start in range(0, len(places), grid.columns)
+    ]
     turned = rows[::-1] if duplex is Duplex.SHORT else [row[::-1] for row in rows]
     return [place for row in turned for place in row]
 

@@ -57,10 +57,12 @@ def by_headings(words: Sequence[Printed], headings: Sequence[Text]) -> Columns:
 
     Args:
         words: those to sort.
-        headings: letters (``sh``, ``a_e``) or one sound between slashes.
+        headings: letters (``sh``, ``a_e``), an ending (``-es``) or one sound
+            between slashes.
     """
     found: dict[Text, list[str]] = {heading: [] for heading in headings}
-    in_none, in_several = [], []
+    in_none: list[str] = []
+    in_several: list[str] = []
     for word in words:
         fits = [heading for heading in headings if _has(word, heading)]
         if len(fits) == 1:
@@ -90,12 +92,15 @@ def _grouped(words: Sequence[Printed], heading_of: Callable[[Printed], Text]) ->
 
 
 def _has(word: Printed, heading: Text) -> bool:
+    if heading.text.startswith("-"):
+        return heading.text == f"-{word.ending}"
     if word.split is None:
         return False
     if heading.script is Script.LETTERS:
         return heading.text in word.split.chunks
     sound = heading.text.strip("/")
-    return any(sound in piece.sounds for piece in word.split.pieces)
+    # ARPAbet vowels carry a stress digit in a word and none in a heading.
+    return any(sound == sign.rstrip("012") for piece in word.split.pieces for sign in piece.sounds)
 
 
 def _checked(columns: Columns) -> Columns:

@@ -22,6 +22,7 @@ class Printed(NamedTuple):
         word: the spelling.
         readings: each way to say it that may be used, sounds parted by spaces;
             more than one only for a heteronym.
+        arpabet: the first reading as CMUdict writes it.
         syllables: its letters in syllables.
         split: its letters tied to its sounds; None for an abbreviation.
         base: its base word if it ends in -s, else empty.
@@ -33,6 +34,7 @@ class Printed(NamedTuple):
 
     word: str
     readings: tuple[str, ...]
+    arpabet: str
     syllables: tuple[str, ...]
     split: Split | None
     base: str = ""
@@ -67,6 +69,7 @@ def print_words(
             Printed(
                 entry.word,
                 _readings(said if entry.is_heteronym else said[:1], notation),
+                first.arpabet,
                 tuple(written_syllables(entry.word, first.sounds, chunks)),
                 split_word(entry.word, first, chunks, notation, r_vowels) if chunks else None,
                 *(_ending(ending, notation) if ending else ()),

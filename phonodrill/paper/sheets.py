@@ -55,7 +55,7 @@ def word_key(words: Sequence[Printed], title: str, note: str = "") -> Key:
             (Text(" · ".join(word.split.chunks) if word.split else ""),),
         ]
         if with_endings:
-            ending = (Text(f"{word.base} + {word.ending}"), Text(word.ending_signs, Script.SOUNDS))
+            ending = (Text(f"{word.base}, -{word.ending}"), Text(word.ending_signs, Script.SOUNDS))
             row.append(ending if word.base else (Text(""),))
         rows.append(tuple(row))
     widths: tuple[int, ...] = (0, 3, 4, 4, 5)

@@ -60,9 +60,7 @@ def render(
             ignore_system_fonts=True,
             sys_inputs={"job": json.dumps(job)},
         )
-        content: bytes = compiler.compile(
-            format="pdf", pdf_standards=[STANDARD], timestamp=CREATED
-        )
+        content: bytes = compiler.compile(format="pdf", pdf_standards=[STANDARD], timestamp=CREATED)
     except typst.TypstError as error:
         raise PhonodrillError(
             f"the pages cannot be drawn: {error.message}", "plain letters in the title"

@@ -120,9 +120,13 @@ def split_word(
         if is_split:
             closing[last] = first
         elif chunk.sounds and not sounds:
-            vowel = max(place for place in pieces if place < first and pieces[place].sounds)
-            merged = "".join(pieces.pop(p).letters for p in sorted(pieces) if p >= vowel)
-            pieces[vowel] = Piece(merged, (signs[chunk.sounds[0] - 1],), chunk.is_regular)
+            vowel = max(place for place in pieces if pieces[place].sounds and place < first)
+            merged = [pieces.pop(place) for place in sorted(pieces) if place >= vowel]
+            pieces[vowel] = Piece(
+                "".join(piece.letters for piece in merged),
+                merged[0].sounds,
+                all(piece.is_regular for piece in merged),
+            )
     order = sorted([*pieces, *closing])
     return Split(
         word,

@@ -41,7 +41,7 @@ def render(
 
     Raises:
         PhonodrillError: if the packages of the extra ``print`` are missing, or a
-            character of the title has no glyph.
+            character has no glyph.
     """
     typst = _import("typst")
     fonts = [str(_import(name).ROOT / "files") for name in FONT_PACKAGES]
@@ -63,7 +63,7 @@ def render(
         content: bytes = compiler.compile(format="pdf", pdf_standards=[STANDARD], timestamp=CREATED)
     except typst.TypstError as error:
         raise PhonodrillError(
-            f"the pages cannot be drawn: {error.message}", "plain letters in the title"
+            f"the pages cannot be drawn: {error.message}", "another title, or other words"
         ) from error
     return content
 

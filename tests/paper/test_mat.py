@@ -1,0 +1,99 @@
+"""Which words go in which column."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+
+from phonodrill import Lexicon, Notation, PhonodrillError, Query
+from phonodrill.paper.draw import draw_words
+from phonodrill.paper.mat import (
+    Columns,
+    by_headings,
+    by_sound_of_ending,
+    by_spelling_of_ending,
+    mat_of,
+)
+from phonodrill.paper.page import Script, Text
+from phonodrill.paper.printed import Printed, print_words
+from phonodrill.paper.sheets import mat_key
+
+
+def printed(lexicon: Lexicon, words: str, notation: Notation = Notation.MARKS) -> list[Printed]:
+    entries = [entry for word in words.split() if (entry := lexicon.get(word))]
+    assert len(entries) == len(words.split())
+    return list(print_words(lexicon, entries, notation))
+
+
+def shown(columns: Columns) -> dict[str, tuple[str, ...]]:
+    return {column.heading.text: column.words for column in columns.columns}
+
+
+def test_by_what_the_ending_says(lexicon: Lexicon) -> None:
+    words = printed(lexicon, "skies ladies torches hedges gulls ropes fox")
+    columns = by_sound_of_ending(words)
+    assert shown(columns) == {
+        "/s/": ("ropes",),
+        "/z/": ("gulls",),
+        "/ĭz/": ("torches", "hedges"),
+        "/ēz/": ("ladies",),
+        "/īz/": ("skies",),
+    }
+    assert list(shown(columns)) == ["/s/", "/z/", "/ĭz/", "/ēz/", "/īz/"]
+    assert columns.in_none == ("fox",)
+
+
+def test_by_how_the_ending_is_spelled(lexicon: Lexicon) -> None:
+    columns = by_spelling_of_ending(printed(lexicon, "skies torches hedges gulls"))
+    assert shown(columns) == {
+        "-s": ("gulls", "hedges"),
+        "-es": ("torches",),
+        "-ies": ("skies",),
+    }
+
+
+@pytest.mark.parametrize("notation", Notation)
+def test_by_own_headings(lexicon: Lexicon, notation: Notation) -> None:
+    sound = {"marks": "/ī/", "ipa": "/aɪ/", "arpabet": "/AY/"}[notation]
+    headings = [Text("sh"), Text("o_e"), Text(sound, Script.SOUNDS), Text("-es")]
+    words = printed(lexicon, "ship fishes ropes light lights gulls", notation)
+    columns = by_headings(words, headings)
+    assert shown(columns) == {
+        "sh": ("ship",),
+        "o_e": ("ropes",),
+        sound: ("light", "lights"),
+        "-es": (),
+    }
+    assert columns.in_several == ("fishes",)
+    assert columns.in_none == ("gulls",)
+
+
+def test_every_word_is_in_the_key(lexicon: Lexicon) -> None:
+    words = printed(lexicon, "ship fishes ropes light gulls")
+    key = mat_key(by_headings(words, [Text("sh"), Text("-es")]), "Key")
+    cells = [text.text for _, cell in key.rows for text in cell if text.text]
+    listed = ", ".join(cells).split(", ")
+    assert sorted(listed) == sorted(word.word for word in words)
+
+
+def test_a_mat_has_the_headings_and_not_the_answers(lexicon: Lexicon) -> None:
+    mat = mat_of("Sort", by_sound_of_ending(printed(lexicon, "ropes gulls")))
+    assert mat.headings == ((Text("/s/", Script.SOUNDS),), (Text("/z/", Script.SOUNDS),))
+
+
+def test_columns_that_do_not_fit(lexicon: Lexicon) -> None:
+    with pytest.raises(PhonodrillError, match="no word here has an ending"):
+        by_sound_of_ending(printed(lexicon, "fox"))
+    with pytest.raises(PhonodrillError, match="a mat of 7 columns"):
+        by_headings([], [Text(letter) for letter in "abcdefg"])
+
+
+def test_words_are_drawn_evenly_and_no_base_twice(lexicon: Lexicon) -> None:
+    query = Query(endings=frozenset({"s", "es", "ies"}))
+    drawn = draw_words(lexicon, query, 30, random.Random(1))
+    assert len(drawn) == len({entry.base for entry in drawn}) == 30
+    for ending in query.endings:
+        assert 9 <= sum(ending in entry.endings for entry in drawn) <= 11
+    assert drawn == draw_words(lexicon, query, 30, random.Random(1))
+    assert drawn != draw_words(lexicon, query, 30, random.Random(2))

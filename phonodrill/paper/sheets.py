@@ -58,7 +58,7 @@ def word_key(words: Sequence[Printed], title: str, note: str = "") -> Key:
             ending = (Text(f"{word.base}, -{word.ending}"), Text(word.ending_signs, Script.SOUNDS))
             row.append(ending if word.base else (Text(""),))
         rows.append(tuple(row))
-    widths: tuple[int, ...] = (0, 3, 4, 4, 5)
+    widths: tuple[int, ...] = (0, 0, 4, 4, 5)
     if with_endings:
         headings, widths = (*headings, "ending"), (*widths, 4)
     return Key(title, note, headings, widths, tuple(rows))

@@ -19,15 +19,24 @@ from typing import TYPE_CHECKING, Any
 from phonodrill.version import VERSION
 
 if TYPE_CHECKING:
+    from phonodrill.endings.add import Added as Added
+    from phonodrill.endings.add import add_ending as add_ending
+    from phonodrill.endings.choose import Chosen as Chosen
+    from phonodrill.endings.choose import choose_words as choose_words
     from phonodrill.endings.classify import Ending as Ending
     from phonodrill.endings.classify import classify as classify
+    from phonodrill.endings.lookalikes import find_lookalikes as find_lookalikes
     from phonodrill.endings.sort import By as By
     from phonodrill.endings.sort import Sort as Sort
     from phonodrill.endings.sort import sort_vocabulary as sort_vocabulary
     from phonodrill.endings.sort import sort_words as sort_words
+    from phonodrill.endings.table import make_card as make_card
+    from phonodrill.endings.undo import find_bases as find_bases
     from phonodrill.errors import PhonodrillError as PhonodrillError
     from phonodrill.gate import Gate as Gate
     from phonodrill.gate import open_gate as open_gate
+    from phonodrill.guess import Guess as Guess
+    from phonodrill.guess import guess_reading as guess_reading
     from phonodrill.lexicon.entry import Entry as Entry
     from phonodrill.lexicon.entry import Inflection as Inflection
     from phonodrill.lexicon.entry import Pronunciation as Pronunciation
@@ -45,10 +54,13 @@ if TYPE_CHECKING:
 
 # Names are fetched when they are first used, so that a command pays only for its own modules.
 _HOMES = {
+    "Added": "phonodrill.endings.add",
     "By": "phonodrill.endings.sort",
+    "Chosen": "phonodrill.endings.choose",
     "Ending": "phonodrill.endings.classify",
     "Entry": "phonodrill.lexicon.entry",
     "Gate": "phonodrill.gate",
+    "Guess": "phonodrill.guess",
     "Inflection": "phonodrill.lexicon.entry",
     "Item": "phonodrill.tasks.item",
     "Lexicon": "phonodrill.lexicon.store",
@@ -62,7 +74,13 @@ _HOMES = {
     "TASKS": "phonodrill.tasks.registry",
     "Task": "phonodrill.tasks.registry",
     "WarmUp": "phonodrill.tasks.warmup",
+    "add_ending": "phonodrill.endings.add",
+    "choose_words": "phonodrill.endings.choose",
     "classify": "phonodrill.endings.classify",
+    "guess_reading": "phonodrill.guess",
+    "find_bases": "phonodrill.endings.undo",
+    "find_lookalikes": "phonodrill.endings.lookalikes",
+    "make_card": "phonodrill.endings.table",
     "make_warmup": "phonodrill.tasks.warmup",
     "open_gate": "phonodrill.gate",
     "select": "phonodrill.selection",

@@ -11,7 +11,7 @@ import difflib
 import random
 from collections.abc import Callable, Iterator
 from itertools import chain
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import UNFIT_REASONS, Entry, Pronunciation, Spelled
@@ -20,6 +20,9 @@ from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.sounds.accents import heard_alike
 from phonodrill.sounds.units import RVowels
 from phonodrill.taught.known import Known
+
+if TYPE_CHECKING:
+    from phonodrill.guess import Guess
 
 HIGHEST_KNOWN_BAND = 3
 """Words beyond this band are taken as unknown to every class."""
@@ -209,6 +212,26 @@ def may_be_shown(entry: Entry, gate: Gate) -> bool:
     """Whether an entry may be shown to an adult who looks it up."""
     return entry.reason not in UNFIT_REASONS and gate.allows(
         entry.word, (said.normal for said in entry.pronunciations), alone=False
+    )
+
+
+def may_show_guess(guess: Guess, lexicon: Lexicon, gate: Gate) -> bool:
+    """Whether a guessed reading may be shown.
+
+    It may not sound, in any likely reading, like a word that is not for class,
+    nor be such a word joined to another one.
+    """
+    normals = (guess.said.normal, *guess.also)
+    alike = (entry for normal in normals for entry in lexicon.sounding_like(normal))
+    return (
+        gate.allows(guess.word, normals)
+        and all(entry.reason not in UNFIT_REASONS for entry in alike)
+        and not any(
+            (head in gate.spellings and lexicon.get(tail))
+            or (tail in gate.spellings and lexicon.get(head))
+            for cut in range(1, len(guess.word))
+            for head, tail in [(guess.word[:cut], guess.word[cut:])]
+        )
     )
 
 

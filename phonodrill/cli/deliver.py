@@ -84,7 +84,7 @@ def write_whole(path: Path, content: bytes) -> None:
 
 
 def _write_to_screen(document: Document, kind: Format) -> None:
-    if kind is Format.TEXT and sys.stdout.isatty():
+    if kind is Format.TEXT and sys.stdout.isatty() and not document.plain:
         import shutil
 
         from phonodrill.render import as_terminal

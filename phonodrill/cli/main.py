@@ -24,6 +24,7 @@ COMMANDS = {
     "decodable": "phonodrill.cli.decodable",
     "pairs": "phonodrill.cli.pairs",
     "passage": "phonodrill.cli.passage",
+    "taught": "phonodrill.cli.taught",
     "print": "phonodrill.cli.print_",
     "lexicon": "phonodrill.cli.lexicon",
 }

@@ -50,7 +50,9 @@ NotationOption = Annotated[
 WordsOption = Annotated[Optional[Path], typer.Option("--words", help="Your own words, one a line.")]
 TaughtOption = Annotated[
     Optional[Path],
-    typer.Option("--taught", help="What the class was taught, a step a line: s, sh, a_e, -es."),
+    typer.Option(
+        "--taught", help="What the class was taught, a step a line: s, sh, a_e, -es; or: default."
+    ),
 ]
 CountOption = Annotated[int, typer.Option("--count", help="How many, 1 to 200.")]
 

@@ -14,15 +14,17 @@ from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.taught_file import read_taught
 from phonodrill.cli.text_file import read_text
-from phonodrill.errors import PhonodrillError
+from phonodrill.errors import PhonodrillError, UnknownWordError
 from phonodrill.gate import open_gate
 from phonodrill.graphemes.chunk import ODD_CODE
+from phonodrill.guess import Guess, guess_reading
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.reading.passage import split_passage
 from phonodrill.reading.passage_check import check_passage
 from phonodrill.render.views import passage as view
 from phonodrill.taught.tokens import write_token
 
+HIGHEST_GUESSES = 200
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
@@ -42,11 +44,27 @@ def passage(
     with Lexicon() as lexicon:
         known = read_taught(taught, lexicon).known()
         gate = open_gate(lexicon, own_words().words("block"))
-        report = check_passage(split_passage(text), lexicon, gate, known, lambda _: None)
+        report = check_passage(split_passage(text), lexicon, gate, known, _guesser(lexicon))
         if not report.counts:
             raise PhonodrillError(f"{file} has no word in it", "a plain text file")
         document = view.document(report, _namer(lexicon), band, notation)
     deliver(document, format_, out)
+
+
+def _guesser(lexicon: Lexicon) -> Callable[[str], Guess | None]:
+    """Read unknown words, up to a number: a text of another language would take minutes."""
+    read: list[str] = []
+
+    def guess(word: str) -> Guess | None:
+        read.append(word)
+        if len(read) > HIGHEST_GUESSES:
+            return None
+        try:
+            return guess_reading(word, lexicon)
+        except UnknownWordError:
+            return None
+
+    return guess
 
 
 def _namer(lexicon: Lexicon) -> Callable[[str], str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from enum import StrEnum
 from pathlib import Path
 from typing import Annotated, Optional
@@ -19,7 +20,7 @@ from phonodrill.render.views import warmup as view
 from phonodrill.selection import Query
 from phonodrill.sounds.notation import parse_sound
 from phonodrill.sounds.units import RVowels
-from phonodrill.tasks.item import Position
+from phonodrill.tasks.item import Item, Position
 from phonodrill.tasks.registry import TASKS
 from phonodrill.tasks.warmup import make_warmup
 
@@ -78,12 +79,25 @@ def warmup(
             count=count,
             seed=options.seed_or_new(seed),
             overlay=own_words(),
+            keep=_keeps_ending(lexicon) if endings and not own else lambda _: True,
         )
     if not result.items:
         message, _, offers = result.notes[0].partition("; for more: ")
         raise PhonodrillError(message, offers or "other constraints")
     report(list(result.notes))
     deliver(view.document(result, notation), format_, out)
+
+
+def _keeps_ending(lexicon: Lexicon) -> Callable[[Item], bool]:
+    """Make the test that an item for an ending leaves the base, or a word with that ending."""
+    from phonodrill.endings.choose import belongs_together
+
+    def keep(item: Item) -> bool:
+        stimulus = lexicon.get(item.stimulus)
+        answers = filter(None, map(lexicon.get, [item.answer, *item.also]))
+        return stimulus is not None and any(belongs_together(stimulus, a) for a in answers)
+
+    return keep
 
 
 def _own_words(lexicon: Lexicon, path: Path) -> tuple[list[str], list[str]]:

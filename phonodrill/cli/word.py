@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from typing import Annotated
 
 import typer
@@ -15,8 +16,16 @@ from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.reading.spellings import share
 from phonodrill.reading.syllables import written_syllables
+from phonodrill.render.document import Document
 from phonodrill.render.views import word as view
-from phonodrill.selection import HIGHEST_KNOWN_BAND, may_be_said, may_be_shown, nearest_words
+from phonodrill.selection import (
+    HIGHEST_KNOWN_BAND,
+    may_be_said,
+    may_be_shown,
+    may_show_guess,
+    nearest_words,
+)
+from phonodrill.sounds.notation import Notation
 
 SHOWN_RHYMES = 12
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
@@ -27,19 +36,23 @@ def word(
     word: Annotated[str, typer.Argument(help="The word to look up.")],
     band: options.BandOption = 2,
     notation: options.NotationOption = None,
+    guess: Annotated[
+        bool, typer.Option("--guess", help="Guess the sounds of a word that the lexicon lacks.")
+    ] = False,
     format_: options.FormatOption = None,
     out: options.OutOption = None,
 ) -> None:
     """Show all that is known of a word; --band limits the rhymes."""
+    # In a locale without UTF-8, Python hands over the bytes of an accented letter as surrogates.
+    word = os.fsencode(word).decode("utf-8", "replace")
     with Lexicon() as lexicon:
         gate = open_gate(lexicon)
         entry = lexicon.get(word.strip())
+        if entry is None and guess:
+            deliver(_guessed(lexicon, gate, word, notation), format_, out)
+            return
         if entry is None:
-            near = nearest_words(lexicon, word)
-            raise UnknownWordError(
-                f"{word!r} is not in the lexicon",
-                " or ".join(f"phonodrill word {n}" for n in near) or "check the spelling",
-            )
+            raise UnknownWordError(f"{word!r} is not in the lexicon", _hint(lexicon, word.strip()))
         if not may_be_shown(entry, gate):
             raise PhonodrillError("that is not a word for class", "another word")
         ways = [_way(lexicon, entry, said) for said in entry.pronunciations]
@@ -81,6 +94,29 @@ def _regularity(lexicon: Lexicon, entry: Entry, ways: list[view.Way]) -> list[vi
         if found
     ]
     return sorted(ranked, key=lambda row: (row.is_regular, row.of_spelling))
+
+
+def _hint(lexicon: Lexicon, word: str) -> str:
+    tries = [f"phonodrill word {near}" for near in nearest_words(lexicon, word)]
+    if word.isalpha():
+        tries.append(f"phonodrill word {word} --guess")
+    return " or ".join(tries) or "check the spelling"
+
+
+def _guessed(lexicon: Lexicon, gate: Gate, word: str, notation: Notation | None) -> Document:
+    from phonodrill.guess import guess_reading, plain_letters
+    from phonodrill.render.views import guess as view_of_guess
+
+    known = lexicon.get(plain_letters(word))
+    if known:
+        raise UnknownWordError(
+            f"{word!r} needs no guess: the lexicon has it without accents",
+            f"phonodrill word {known.word}",
+        )
+    found = guess_reading(word, lexicon)
+    if not may_show_guess(found, lexicon, gate):
+        raise PhonodrillError("that is not a word for class", "another word")
+    return view_of_guess.document(found, notation)
 
 
 def _shown(lexicon: Lexicon, gate: Gate, words: list[str]) -> list[str]:

@@ -1,4 +1,4 @@
-"""What the ending of a word in -s says, decided from its base.
+"""What the ending of a word says, decided from its base.
 
 Sounds decide, letters only tell -ies from the rest. A dictionary's word for the
 whole form is not followed against the rule: CMUdict has *gerbils* with S and
@@ -10,33 +10,34 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from phonodrill.endings.rules import possible_bases, rule_for
-from phonodrill.lexicon.entry import DERIVED, Entry, Pronunciation
+from phonodrill.endings.base import Origin, known_origins
+from phonodrill.endings.conditions import BaseWord
+from phonodrill.endings.rule import IRREGULAR
+from phonodrill.endings.rules import RULES_OF
+from phonodrill.endings.sounds import SOUNDS, codes_of, heard_in, label_of, label_of_s, say_form
+from phonodrill.endings.words import open_base
+from phonodrill.lexicon.entry import Pronunciation
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.sounds.normal import normal_form
-from phonodrill.sounds.suffixes import add_suffix, s_suffix
 
-_CODES = {"s": "s", "z": "z", "ɪz": "ɪz", "iz": "iz", "aɪz": "Iz"}
-SOUNDS = tuple(_CODES)
-"""The labels, in the order in which a sort shows them."""
-
-HIGHEST_BAND = 4
-AFTER_IE = "ie was there before: only s was added"
+__all__ = ["SOUNDS", "Ending", "Exceptions", "classify", "sound_of_ending"]
 Exceptions = Mapping[tuple[str, str], tuple[str, str]]
+"""(form, base) -> (what the ending says, watch-out): ``Lexicon.ending_exceptions()``."""
 
 
 class Ending(NamedTuple):
-    """A word in -s, taken apart.
+    """A word with an ending, taken apart.
 
     Attributes:
         word: the form.
         base: its base word.
-        ending: what the eye sees: s, es, ies or ves.
-        sound: what the ear hears: s, z, ɪz, iz or aɪz.
+        ending: what the eye sees: s, es, ies, ves, ed, ing, er, est, ly, y, 's or s'.
+        sound: what the ear hears: s, z, ɪz, iz or aɪz; t, d or ɪd; ɪŋ, ɚ, ɪst, li, i.
         rule: name of the spelling rule.
         said: how the form is said.
-        parts_of_speech: noun (more than one), verb (he, she, it), or both.
+        parts_of_speech: for -s noun (more than one), verb (he, she, it), or both; for
+            the others what the base is, or the word made with er, ly or y.
         watch_out: an exception to warn of, or empty.
+        suffix: which ending it is: s, ed, ing, er, est, ly, y or 's.
     """
 
     word: str
@@ -47,6 +48,7 @@ class Ending(NamedTuple):
     said: Pronunciation
     parts_of_speech: tuple[str, ...]
     watch_out: str = ""
+    suffix: str = "s"
 
 
 def sound_of_ending(base: Pronunciation, ending: str) -> str:
@@ -60,15 +62,11 @@ def sound_of_ending(base: Pronunciation, ending: str) -> str:
         One of :data:`SOUNDS`. Words spelled -ies are ``iz`` or ``aɪz`` after
         those vowels; a base in f whose plural is spelled ves is voiced.
     """
-    if ending == "ves":
-        return "z"
-    if ending == "ies" and base.sounds.endswith(("i", "I")):
-        return "iz" if base.sounds.endswith("i") else "aɪz"
-    return s_suffix(base.sounds)
+    return label_of_s(base.sounds[-1], ending)
 
 
 def classify(form: str, lexicon: Lexicon, exceptions: Exceptions) -> list[Ending]:
-    """Take a word in -s apart, in every way its known bases allow.
+    """Take a word with a regular ending apart, in every way its known bases allow.
 
     Args:
         form: the word, lower case; the lexicon may lack it if it has the base.
@@ -76,65 +74,44 @@ def classify(form: str, lexicon: Lexicon, exceptions: Exceptions) -> list[Ending
         exceptions: ``lexicon.ending_exceptions()``.
 
     Returns:
-        One result a base, the most familiar base first; empty if no known word gives
-        this form, so it only looks inflected (*bus*, *series*) or is unknown.
+        One result a base, the likeliest base first; empty if no known word gives
+        this form, so it only looks inflected (*bus*, *series*) or is unknown, and
+        for irregular forms (*feet*, *ran*) that show no ending.
     """
-    irregular = [base for word, base in exceptions if word == form]
-    listed = {row.base: row.part_of_speech for row in lexicon.bases_of(form)}
-    own = lexicon.get(form)
-    is_own_word = own is not None and not own.is_name and not listed
     found = []
-    for word in dict.fromkeys([*possible_bases(form), *irregular]):
-        base = lexicon.get(word)
-        if base is None:
-            continue
-        # For a form that the dictionaries lack, any noun or verb may be the base.
-        is_free = not listed and not is_own_word and _takes_s(base)
-        if not (word in listed or word in irregular or is_free):
-            continue
-        familiarity = (base.band or HIGHEST_BAND + 1, -base.zipf)
-        found.append((familiarity, _ending(form, base, lexicon, exceptions)))
-    return [ending for _, ending in sorted(found, key=lambda pair: pair[0])]
+    for origin in known_origins(form, lexicon, exceptions):
+        listed = (form, origin.base) in exceptions
+        if origin.is_known and origin.ending and (origin.rule != IRREGULAR or listed):
+            base = open_base(
+                origin.base, lexicon, origin.parts_of_speech[0] if origin.parts_of_speech else ""
+            )
+            if base.said:
+                found.append(_ending(form, origin, base, lexicon, exceptions))
+    return found
 
 
-def _takes_s(entry: Entry) -> bool:
-    return not entry.is_name and not {"noun", "verb"}.isdisjoint(entry.parts_of_speech)
-
-
-def _ending(form: str, base: Entry, lexicon: Lexicon, exceptions: Exceptions) -> Ending:
-    said = next(iter(base.usable_pronunciations), base.pronunciations[0])
-    rule = rule_for(form, base.word)
-    spelled = rule.ending if rule else "es"
-    sound = sound_of_ending(said, spelled)
-    watch_out = AFTER_IE if rule and rule.name == "add s after ie" else ""
-    exception = exceptions.get((form, base.word))
+def _ending(
+    form: str, origin: Origin, base: BaseWord, lexicon: Lexicon, exceptions: Exceptions
+) -> Ending:
+    suffix, spelled = origin.suffix, origin.ending
+    rule = next((rule for rule in RULES_OF[suffix] if rule.name == origin.rule), None)
+    entry = lexicon.get(form)
+    base = heard_in(base, suffix, entry, rule)
+    sound = label_of(base, suffix, spelled, rule)
+    watch_out = rule.watch_out if rule else ""
+    exception = exceptions.get((form, origin.base))
     if exception:
         sound, watch_out = exception
-    parts = [row.part_of_speech for row in lexicon.bases_of(form) if row.base == base.word]
-    follows_dictionary = exception is not None or spelled == "ves"
+    heard = codes_of(sound) if exception else ""
+    said = say_form(base, suffix, entry, rule, heard)
     return Ending(
         form,
-        base.word,
+        origin.base,
         spelled,
         sound,
-        rule.name if rule else "irregular",
-        _said(form, said, lexicon, _CODES[sound] if follows_dictionary else ""),
-        tuple(dict.fromkeys(parts)),
+        origin.rule,
+        said,
+        origin.parts_of_speech,
         watch_out,
+        suffix,
     )
-
-
-def _said(form: str, base: Pronunciation, lexicon: Lexicon, heard: str) -> Pronunciation:
-    """The dictionary's way to say the form if it fits the rule, else base + ending.
-
-    Where the form is irregular, ``heard`` holds the codes it must end in.
-    """
-    sounds, stress = add_suffix(base.sounds, base.stress, s_suffix(base.sounds))
-    built = Pronunciation(sounds, stress, normal_form(sounds, stress), origin=DERIVED)
-    entry = lexicon.get(form)
-    if entry is None:
-        return built
-    if heard:
-        ways = [*entry.usable_pronunciations, *entry.pronunciations]
-        return next((way for way in ways if way.shown.endswith(heard)), ways[0])
-    return next((p for p in entry.pronunciations if p.normal == built.normal), built)

@@ -1,70 +1,49 @@
-"""Spelling rules for the ending -s, each a row of one table.
+"""The spelling rules for every ending: one table, a row a rule and condition.
 
-Sources: Carter & McCarthy (2006), *Cambridge Grammar of English*, appendix
-section 508c (es where a syllable is added and the base has no final e);
-GPO Style Manual, chapter 5 (y to ies, f to ves).
+The first row of an ending whose condition holds is its rule. Bases that no
+condition foretells are rows of ``wordlists/ending_spellings.tsv``, which name a
+rule of this table.
 """
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from phonodrill.endings.other_rules import LY_RULES, POSSESSIVE_RULES
+from phonodrill.endings.rule import Rule
+from phonodrill.endings.s_rules import S_RULES
+from phonodrill.endings.vowel_rules import vowel_rules
 
-_CONSONANT_Y = tuple(f"{letter}y" for letter in "bcdfghjklmnpqrstvwxz")
-
-
-class Rule(NamedTuple):
-    """One way to spell base + ending.
-
-    Attributes:
-        name: short name, used for grouping and in JSON.
-        ending: the label of what the eye sees at the end.
-        base_ends: letters one of which the base must end with; empty for any.
-        dropped: how many letters of the base go.
-        added: the letters that come instead.
-        doubled: whether the last letter is doubled first.
-    """
-
-    name: str
-    ending: str
-    base_ends: tuple[str, ...]
-    dropped: int
-    added: str
-    doubled: bool = False
-
-    def spell(self, base: str) -> str:
-        """Add the ending to a base; empty where the rule cannot apply."""
-        if self.base_ends and not base.endswith(self.base_ends):
-            return ""
-        return base[: len(base) - self.dropped] + base[-1] * self.doubled + self.added
+RULES_OF: dict[str, tuple[Rule, ...]] = {
+    "s": S_RULES,
+    **{suffix: vowel_rules(suffix) for suffix in ("ed", "ing", "er", "est")},
+    "ly": LY_RULES,
+    "y": vowel_rules("y"),
+    "'s": POSSESSIVE_RULES,
+}
+RULES: tuple[Rule, ...] = tuple(rule for rules in RULES_OF.values() for rule in rules)
+SUFFIXES = tuple(RULES_OF)
 
 
-RULES: tuple[Rule, ...] = (
-    Rule("y to i, add es", "ies", (*_CONSONANT_Y, "quy"), 1, "ies"),
-    Rule("f to v, add es", "ves", ("f",), 1, "ves"),
-    Rule("fe to ve, add s", "ves", ("fe",), 2, "ves"),
-    Rule("double, add es", "es", ("s", "z"), 0, "es", doubled=True),
-    Rule("add es", "es", ("s", "x", "z", "ch", "sh", "zh", "o"), 0, "es"),
-    Rule("add s after ie", "ies", ("ie",), 0, "s"),
-    Rule("add s", "s", (), 0, "s"),
-)
-_PLACE = {rule.name: place for place, rule in enumerate(RULES)}
-
-
-def rule_for(form: str, base: str) -> Rule | None:
-    """Find the rule by which a form in -s comes from a base, by letters.
+def rule_for(form: str, base: str, suffix: str = "s") -> Rule | None:
+    """Find the rule by which a form comes from a base, by letters alone.
 
     >>> rule_for("ferries", "ferry").name, rule_for("hedges", "hedge").name
     ('y to i, add es', 'add s')
+    >>> rule_for("skated", "skate", "ed").name
+    'drop e, add ed'
     """
-    return next((rule for rule in RULES if base and rule.spell(base) == form), None)
+    if not base:
+        return None
+    spelling = (rule for rule in RULES_OF[suffix] if rule.name != "no change")
+    return next((rule for rule in spelling if rule.spell(base) == form), None)
 
 
-def possible_bases(form: str) -> list[str]:
-    """Return every spelling that some rule turns into this form.
+def possible_bases(form: str, suffix: str = "s") -> list[str]:
+    """Return every spelling that some rule of an ending turns into this form.
 
     >>> possible_bases("ponies")
-    ['pony', 'ponie']
+    ['pony', 'ponie', 'poni']
+    >>> possible_bases("hopping", "ing")
+    ['hoppe', 'hop', 'hopp']
     """
-    stems = {form[:-1], form[:-2], form[:-3], form[:-3] + "y", form[:-3] + "f", form[:-3] + "fe"}
-    found = [(rule, stem) for stem in stems if stem and (rule := rule_for(form, stem))]
-    return [stem for rule, stem in sorted(found, key=lambda pair: (_PLACE[pair[0].name], pair[1]))]
+    found = [rule.undo(form) for rule in RULES_OF[suffix] if rule.name != "no change"]
+    return list(dict.fromkeys(base for base in found if base))

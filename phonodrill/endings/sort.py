@@ -1,4 +1,4 @@
-"""Sort words by the sound or the spelling of their ending."""
+"""Sort words by the sound, the spelling, the rule or the base of their ending."""
 
 from __future__ import annotations
 
@@ -7,12 +7,14 @@ from collections.abc import Iterable
 from enum import StrEnum
 from typing import NamedTuple
 
-from phonodrill.endings.classify import SOUNDS, Ending, classify
+from phonodrill.endings.classify import Ending, classify
+from phonodrill.endings.rule import IRREGULAR
+from phonodrill.endings.rules import RULES
+from phonodrill.endings.sounds import SOUNDS_OF
+from phonodrill.endings.vocabulary import SPELLINGS, known_endings
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
-from phonodrill.selection import Query, select
-
-SPELLINGS = ("s", "es", "ies", "ves")
+from phonodrill.selection import Query
 
 
 class By(StrEnum):
@@ -20,6 +22,8 @@ class By(StrEnum):
 
     SOUND = "sound"
     SPELLING = "spelling"
+    RULE = "rule"
+    BASE = "base"
 
 
 class Group(NamedTuple):
@@ -45,9 +49,22 @@ class Sort(NamedTuple):
     left_out: tuple[tuple[str, str], ...] = ()
 
 
+_HEADINGS: dict[By, tuple[str, ...]] = {
+    By.SOUND: tuple(dict.fromkeys(sound for sounds in SOUNDS_OF.values() for sound in sounds)),
+    By.SPELLING: (*SPELLINGS, "s'"),
+    By.RULE: (*dict.fromkeys(rule.name for rule in RULES), IRREGULAR),
+}
+
+
 def label(ending: Ending, by: By) -> str:
     """Return the heading under which a word is sorted."""
-    return ending.sound if by is By.SOUND else ending.ending
+    labels = {
+        By.SOUND: ending.sound,
+        By.SPELLING: ending.ending,
+        By.RULE: ending.rule,
+        By.BASE: ending.base,
+    }
+    return labels[by]
 
 
 def sort_vocabulary(
@@ -62,28 +79,27 @@ def sort_vocabulary(
 
     Words with more than one possible ending sound are left out, and no base
     word comes twice. Each spelling rule is met at least once in a group where
-    there is room: /ɪz/ has both *torches* and *hedges*.
+    there is room: /ɪz/ has both *torches* and *hedges*. By base, there are as
+    many bases as asked for, each with every form it has.
 
     Args:
         lexicon: the open lexicon.
         query: band and endings.
-        by: sound or spelling.
-        per_group: how many words a group has at most.
+        by: sound, spelling, rule or base.
+        per_group: how many words a group has at most; by base, how many bases.
         rng: the only source of chance.
         overlay: a teacher's own words.
     """
-    exceptions = lexicon.ending_exceptions()
-    words = [entry.word for entry in select(lexicon, query, overlay=overlay).stimuli()]
-    rng.shuffle(words)
+    found = known_endings(lexicon, query, rng, overlay)
+    if by is By.BASE:
+        return _sort(by, _families(per_group, found), rng)
     chosen: list[Ending] = []
     later: list[Ending] = []
     met: set[tuple[str, str]] = set()
-    for word in words:
-        ways = classify(word, lexicon, exceptions)
-        if ways and len({way.sound for way in ways}) == 1 and not _is_watch_out(ways[0]):
-            kind = (label(ways[0], by), ways[0].rule)
-            (later if kind in met else chosen).append(ways[0])
-            met.add(kind)
+    for ending in found:
+        kind = (label(ending, by), ending.rule)
+        (later if kind in met else chosen).append(ending)
+        met.add(kind)
     return _sort(by, _up_to(per_group, [*chosen, *later], by), rng)
 
 
@@ -101,30 +117,44 @@ def _up_to(per_group: int, endings: Iterable[Ending], by: By) -> list[Ending]:
     return kept
 
 
-def sort_words(lexicon: Lexicon, words: Iterable[str], by: By, rng: random.Random) -> Sort:
+def _families(count: int, endings: Iterable[Ending]) -> list[Ending]:
+    """Keep every form of the first bases that have the most different endings."""
+    families: dict[str, list[Ending]] = {}
+    for ending in endings:
+        families.setdefault(ending.base, []).append(ending)
+    largest = sorted(families.values(), key=lambda family: -len({e.suffix for e in family}))
+    return [ending for family in largest[:count] for ending in family]
+
+
+def sort_words(
+    lexicon: Lexicon,
+    words: Iterable[str],
+    by: By,
+    rng: random.Random,
+    suffixes: Iterable[str] = ("s",),
+) -> Sort:
     """Sort a teacher's own words; those in no known way inflected are named.
 
     Args:
         lexicon: the open lexicon.
         words: lower-case words, also such as the lexicon lacks if it has the base.
-        by: sound or spelling.
+        by: sound, spelling, rule or base.
         rng: mixes the list to sort.
+        suffixes: which endings are looked for: s, ed, ing, er, est, ly, y, 's.
     """
     exceptions = lexicon.ending_exceptions()
+    wanted = list(suffixes)
     sorted_words: list[Ending] = []
     left_out: list[tuple[str, str]] = []
     for word in dict.fromkeys(words):
-        ways = classify(word, lexicon, exceptions)
+        ways = [way for way in classify(word, lexicon, exceptions) if way.suffix in wanted]
         if ways:
             sorted_words.append(ways[0])
         else:
             known = lexicon.get(word) is not None
-            left_out.append((word, "no -s ending here" if known else "base word not known"))
+            asked = f"no -{wanted[0]} ending here" if len(wanted) == 1 else "no such ending here"
+            left_out.append((word, asked if known else "base word not known"))
     return _sort(by, sorted_words, rng, tuple(left_out))
-
-
-def _is_watch_out(ending: Ending) -> bool:
-    return ending.rule == "irregular" or (bool(ending.watch_out) and ending.ending != "ies")
 
 
 def _sort(
@@ -133,7 +163,7 @@ def _sort(
     rng: random.Random,
     left_out: tuple[tuple[str, str], ...] = (),
 ) -> Sort:
-    headings = SOUNDS if by is By.SOUND else SPELLINGS
+    headings = _HEADINGS.get(by) or sorted({ending.base for ending in endings})
     groups = [
         Group(
             heading,

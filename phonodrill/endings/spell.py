@@ -1,44 +1,73 @@
-"""How -s is added to a base: the rule is chosen by sounds, then by letters.
+"""How an ending is added to a base: the rule is chosen by sounds, then by letters.
 
 *stomach* ends in the letters ch but in the sound /k/, so it takes s.
 """
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
-from phonodrill.endings.rules import RULES, Rule
-from phonodrill.sounds.inventory import SIBILANTS
+from phonodrill.endings.conditions import BaseWord, is_listed_only
+from phonodrill.endings.rule import Rule
+from phonodrill.endings.rules import RULES_OF
 
-_BY_NAME = {rule.name: rule for rule in RULES}
-_ONE_SHORT_VOWEL_THEN_Z = re.compile(r"[^aeiou]*(?:qu)?[aeiou]z")
+_GENERAL = {
+    suffix: tuple(rule for rule in rules if rule.holds is not is_listed_only)
+    for suffix, rules in RULES_OF.items()
+}
+Listed = Mapping[tuple[str, str], Sequence[tuple[str, str]]]
+"""(base, ending) -> [(part of speech or empty for any, rule name)], as in
+``Lexicon.ending_spellings()``."""
 
-Listed = Mapping[str, tuple[str, str]]
-"""Base -> (rule name, part of speech or empty for any): ``Lexicon.s_spellings()``."""
 
-
-def rule_of(base: str, sounds: str, listed: Listed, part_of_speech: str = "") -> Rule:
-    """Choose the rule by which a base takes -s.
+def rules_of(base: BaseWord, suffix: str, listed: Listed) -> tuple[Rule, ...]:
+    """Choose the rule, or the rules where usage has two, by which a base takes an ending.
 
     Args:
-        base: the spelling, lower case; real or made up.
-        sounds: how it is said, one code a phoneme.
+        base: real or made up.
+        suffix: s, ed, ing, er, est, ly, y or 's.
         listed: bases whose spelling no rule foretells.
-        part_of_speech: ``noun`` or ``verb``; *leaf* has *leaves* as a noun only.
 
-    >>> rule_of("gutch", "ɡʌʧ", {}).spell("gutch")
-    'gutches'
+    >>> gutch = BaseWord("gutch", "ʧ", 1, True)
+    >>> [rule.spell("gutch") for rule in rules_of(gutch, "s", {})]
+    ['gutches']
     """
-    name, only_for = listed.get(base, ("", ""))
-    if name and only_for in ("", part_of_speech):
-        return _BY_NAME[name]
-    if _BY_NAME["y to i, add es"].spell(base):
-        return _BY_NAME["y to i, add es"]
-    if base.endswith("ie"):
-        return _BY_NAME["add s after ie"]
-    if sounds[-1] not in SIBILANTS or base.endswith("e"):
-        return _BY_NAME["add s"]
-    if _ONE_SHORT_VOWEL_THEN_Z.fullmatch(base):
-        return _BY_NAME["double, add es"]
-    return _BY_NAME["add es"]
+    if (base.listed_as or base.word, suffix) in listed:
+        names = _names(base, suffix, listed)
+        if names:
+            return tuple(row_named(name, suffix, base) for name in names)
+    return (general_rule(base, suffix),)
+
+
+def is_judged(base: BaseWord, suffix: str, listed: Listed) -> bool:
+    """Whether our table names the very forms of a base in this reading."""
+    return bool(_names(base, suffix, listed))
+
+
+def _names(base: BaseWord, suffix: str, listed: Listed) -> list[str]:
+    rows = listed.get((base.listed_as or base.word, suffix), ())
+    asked = base.part_of_speech
+    return list(dict.fromkeys(name for part, name in rows if not asked or part in ("", asked)))
+
+
+def general_rule(base: BaseWord, suffix: str) -> Rule:
+    """Choose the first rule of an ending whose condition the base fulfils."""
+    word = base.word
+    rules = _GENERAL[suffix]
+    for rule in rules:
+        if (not rule.base_ends or word.endswith(rule.base_ends)) and rule.holds(base):
+            return rule
+    return rules[-1]
+
+
+def row_named(name: str, suffix: str, base: BaseWord) -> Rule:
+    """Choose among the rows of one rule name that whose condition the base fulfils.
+
+    Raises:
+        KeyError: if the ending has no rule of that name.
+    """
+    rows = [rule for rule in RULES_OF[suffix] if rule.name == name]
+    if not rows:
+        raise KeyError(name)
+    fitting = (rule for rule in rows if rule.spell(base.word) and rule.holds(base))
+    return next(fitting, rows[-1])

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from phonodrill.graphemes.align import Job, align, lattice_of, set_ending_apart
 from phonodrill.graphemes.chunk import Chunk, codes
 from phonodrill.graphemes.correspondence import Correspondence
-from phonodrill.graphemes.inventory import Inventory, arrange
+from phonodrill.graphemes.inventory import VOWEL_LETTERS, Inventory, arrange
 from phonodrill.graphemes.train import train
 from phonodrill.lexicon.familiarity import OLDER
 from phonodrill.lexicon.pronunciations import PronunciationRow, Pronunciations
@@ -132,10 +132,13 @@ def _adjective_ending(
     """-ed where no dictionary lists it as an inflected form: *striped*, *unfinished*."""
     if not word.endswith("ed"):
         return ""
-    for base in (word[:-1], word[:-2]):
-        for said in pronunciations.get(base, ()):
-            if row.sounds == said.sounds + ed_suffix(said.sounds):
-                return "ed"
+    # A base in silent e (striped), not one in ee (seed is not see and -ed).
+    silent_e = "" if word[-3:-2] in VOWEL_LETTERS else word[:-1]
+    for base in (silent_e, word[:-2]):
+        if base in facts and facts[base].band:
+            for said in pronunciations[base]:
+                if row.sounds == said.sounds + ed_suffix(said.sounds):
+                    return "ed"
     tails = (word[start:] for start in range(1, len(word) - _SHORTEST_TAIL + 1))
     for tail in tails:
         if tail in facts and "ed" in facts[tail].endings:

@@ -23,6 +23,7 @@ from phonodrill.lexicon.pronunciations import (
     read_pronunciations,
     trusted,
 )
+from phonodrill.lexicon.reading_model import train_reading_model
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA, SCHEMA_VERSION
 from phonodrill.lexicon.second_opinion import read_second_dictionary
 from phonodrill.lexicon.sources import Inflection
@@ -87,7 +88,9 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
     _refuse_unknown_words(tables, {*pronunciations, *(row.form for row in listed)})
     words = list(_words(pronunciations, tables, inflections, irregular))
     checked = checked_against_bases(pronunciations, expected, exceptions)
-    alignment = align_lexicon(checked, _facts(words), tables.correspondences)
+    facts = _facts(words)
+    alignment = align_lexicon(checked, facts, tables.correspondences)
+    reading = train_reading_model(checked, alignment, facts)
     partial = target.with_suffix(".partial")
     partial.unlink(missing_ok=True)
     with closing(sqlite3.connect(partial)) as connection, connection:
@@ -114,16 +117,23 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
             [OLDER],
         )
         _insert(connection, "inflection", map(_inflection_row, inflections))
+        unlisted = pronunciations.keys() - {row.form for row in inflections}
+        others = sources.read_other_bases(sorted(unlisted), pronunciations)
+        _insert(connection, "inflection", map(_inflection_row, sorted(set(others))))
         connection.execute(
             "INSERT INTO word_ending SELECT DISTINCT ending, band, form FROM inflection"
             " JOIN word ON word = form WHERE ending <> '' AND endings <> ''"
         )
         _insert(connection, "never_say", _never_say(tables, pronunciations, inflections))
         _insert(connection, "ending_exception", map(astuple, tables.ending_exceptions))
-        _insert(connection, "s_spelling", map(astuple, tables.s_spellings))
+        _insert(connection, "ending_spelling", map(astuple, tables.ending_spellings))
+        _insert(connection, "derived_word", map(astuple, tables.derived_words))
+        _insert(connection, "not_inflected", map(astuple, tables.not_inflected))
         _insert(connection, "sentence", map(astuple, tables.sentences))
         _insert(connection, "high_frequency", _frequent_words(tables, checked, alignment))
         _insert(connection, "correspondence", _correspondence_rows(alignment))
+        _insert(connection, "reading_sign", reading.signs)
+        _insert(connection, "reading_context", reading.contexts)
         _insert(connection, "disagreement", map(astuple, disagreements))
     with closing(sqlite3.connect(partial)) as connection:
         connection.execute("VACUUM")
@@ -138,7 +148,11 @@ def _refuse_unknown_words(tables: Wordlists, known: set[str]) -> None:
         "high_frequency.tsv": [frequent.word for frequent in tables.high_frequency],
         "names.tsv": tables.names,
         "ending_exceptions.tsv": [exception.base for exception in tables.ending_exceptions],
-        "s_spellings.tsv": [spelling.base for spelling in tables.s_spellings],
+        "ending_spellings.tsv": [spelling.base for spelling in tables.ending_spellings],
+        "not_inflected.tsv": [row.word for row in tables.not_inflected],
+        "derived_words.tsv": [
+            word for row in tables.derived_words for word in (row.word, row.base)
+        ],
     }
     for table, words in listed.items():
         for word in words:

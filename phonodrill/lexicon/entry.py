@@ -17,6 +17,8 @@ DERIVED = "base + ending"
 """Origin of a pronunciation that no dictionary lists but that of its base."""
 NAME = "name"
 """Reason for band 0 of what is known only as a name."""
+GUESSED = "guess"
+"""Origin of a pronunciation that was read off the spelling: no dictionary has the word."""
 UNFIT_REASONS = frozenset({"adult", "bodily", "insult", "violent"})
 """Reasons for band 0 that bar a word itself; the others (name, foreign...) only its use."""
 

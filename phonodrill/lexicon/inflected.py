@@ -5,12 +5,12 @@ Install time only: the results are stored in the lexicon.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from phonodrill.lexicon.sources import Inflection
 from phonodrill.sounds.normal import normal_form
-from phonodrill.sounds.suffixes import add_suffix, ed_suffix, s_suffix
+from phonodrill.sounds.suffixes import SUFFIXES, add_suffix
 
 Sounds = tuple[str, str]
 Expected = dict[str, dict[str, frozenset[str]]]
@@ -21,8 +21,9 @@ _SUFFIX_OF = {
     "past": "ed",
     "past participle": "ed",
     "present participle": "ing",
+    "comparative": "er",
+    "superlative": "est",
 }
-_SAID: dict[str, Callable[[str], str]] = {"s": s_suffix, "ed": ed_suffix, "ing": lambda _: "ɪŋ"}
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -36,42 +37,46 @@ class Disagreement:
 
 
 def spelled_ending(form: str, base: str, inflection: str) -> str:
-    """Name the ending a form is spelled with: s, es, ies, ves, ed, ing, or empty if irregular.
+    """Name the ending a form is spelled with, or empty if it is irregular.
 
-    The label is what the eye sees: *pies* is ``ies`` although only s was added.
+    The label is what the eye sees: s, es, ies, ves, ed, ing, er or est. *pies* is
+    ``ies`` although only s was added.
 
     >>> spelled_ending("torches", "torch", "plural"), spelled_ending("pies", "pie", "plural")
     ('es', 'ies')
-    >>> spelled_ending("fed", "feed", "past")
-    ''
+    >>> spelled_ending("waves", "wave", "plural"), spelled_ending("fed", "feed", "past")
+    ('s', '')
     """
-    doubled = base + base[-1]
-    endings = {
-        "s": {
-            base + "s": "ies" if form.endswith("ies") else "s",
-            base + "es": "es",
-            doubled + "es": "es",
-            base[:-1] + "ies": "ies" if base.endswith("y") else "",
-            base[:-1] + "ves": "ves" if base.endswith("f") else "",
-            base[:-2] + "ves": "ves" if base.endswith("fe") else "",
-        },
-        "ed": {
-            base + "ed": "ed",
-            base + "d": "ed" if base.endswith("e") else "",
-            doubled + "ed": "ed",
-            base[:-1] + "ied": "ed" if base.endswith("y") else "",
-            base + "ked": "ed" if base.endswith("c") else "",
-        },
-        "ing": {
-            base + "ing": "ing",
-            base[:-1] + "ing": "ing" if base.endswith("e") else "",
-            doubled + "ing": "ing",
-            base[:-2] + "ying": "ing" if base.endswith("ie") else "",
-            base + "king": "ing" if base.endswith("c") else "",
-        },
-    }
     suffix = _SUFFIX_OF.get(inflection, "")
-    return endings.get(suffix, {}).get(form, "")
+    if suffix == "s":
+        return _spelled_s(form, base)
+    regular = suffix and form in _with_vowel_suffix(base, suffix)
+    return suffix if regular else ""
+
+
+def _spelled_s(form: str, base: str) -> str:
+    if form == base + "s":
+        return "ies" if form.endswith("ies") else "s"
+    if form in (base + "es", base + base[-1] + "es"):
+        return "es"
+    if base.endswith("y") and form == base[:-1] + "ies":
+        return "ies"
+    voiced = base.removesuffix("e")
+    return "ves" if voiced.endswith("f") and form == voiced[:-1] + "ves" else ""
+
+
+def _with_vowel_suffix(base: str, suffix: str) -> set[str]:
+    """Every regular spelling of a base with ed, ing, er or est."""
+    forms = {base + suffix, base + base[-1] + suffix}
+    if base.endswith("e"):
+        forms.add(base[:-1] + suffix)
+    if base.endswith("c"):
+        forms.add(base + "k" + suffix)
+    if base.endswith("ie") and suffix == "ing":
+        forms.add(base[:-2] + "ying")
+    if base.endswith("y") and suffix != "ing":
+        forms.add(base[:-1] + "i" + suffix)
+    return forms
 
 
 def with_ending(base: Sounds, inflection: str) -> Sounds:
@@ -81,7 +86,7 @@ def with_ending(base: Sounds, inflection: str) -> Sounds:
     ('pɪnʧɪz', '10')
     """
     sounds, stress = base
-    return add_suffix(sounds, stress, _SAID[_SUFFIX_OF[inflection]](sounds))
+    return add_suffix(sounds, stress, SUFFIXES[_SUFFIX_OF[inflection]](sounds))
 
 
 def keeps_base_sounds(ending: str) -> bool:

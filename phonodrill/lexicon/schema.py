@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-SCHEMA_VERSION = 2
+SCHEMA_VERSION = 3
 LEXICON_PATH = Path(__file__).with_name("lexicon.sqlite")
 
 SCHEMA = """
@@ -64,7 +64,7 @@ CREATE TABLE word_ending (           -- regular forms by spelled ending
 CREATE TABLE inflection (
     form TEXT NOT NULL, base TEXT NOT NULL, part_of_speech TEXT NOT NULL,
     inflection TEXT NOT NULL,
-    ending TEXT NOT NULL,            -- as spelled: s, es, ies, ves, ed, ing; empty: irregular
+    ending TEXT NOT NULL,            -- as spelled: s, es, ies, ves, ed, ing, er, est, or none
     PRIMARY KEY (form, base, part_of_speech, inflection)
 ) WITHOUT ROWID;
 CREATE INDEX inflection_by_base ON inflection (base);
@@ -79,8 +79,16 @@ CREATE TABLE ending_exception (
     form TEXT NOT NULL, base TEXT NOT NULL, sound TEXT NOT NULL, watch_out TEXT NOT NULL,
     PRIMARY KEY (form, base)
 ) WITHOUT ROWID;
-CREATE TABLE s_spelling (
-    base TEXT PRIMARY KEY, rule TEXT NOT NULL, part_of_speech TEXT NOT NULL
+CREATE TABLE ending_spelling (       -- bases whose spelling no rule foretells
+    base TEXT NOT NULL, ending TEXT NOT NULL, part_of_speech TEXT NOT NULL, rule TEXT NOT NULL,
+    PRIMARY KEY (base, ending, part_of_speech, rule)
+) WITHOUT ROWID;
+CREATE TABLE derived_word (          -- words in er, ly and y made from a base
+    word TEXT NOT NULL, base TEXT NOT NULL, ending TEXT NOT NULL, part_of_speech TEXT NOT NULL,
+    PRIMARY KEY (word, base)
+) WITHOUT ROWID;
+CREATE TABLE not_inflected (         -- words that only look like base + ending
+    word TEXT PRIMARY KEY, why TEXT NOT NULL
 ) WITHOUT ROWID;
 CREATE TABLE correspondence (
     code TEXT PRIMARY KEY,           -- stands for it in pronunciation.chunks
@@ -88,6 +96,17 @@ CREATE TABLE correspondence (
     is_regular INTEGER NOT NULL, example TEXT NOT NULL,
     words INTEGER NOT NULL,          -- of bands 1-3 that have it
     uses REAL NOT NULL               -- of those words, in a million words of text
+) WITHOUT ROWID;
+CREATE TABLE reading_sign (          -- a correspondence as it is said (graphemes/signs.py)
+    sign TEXT PRIMARY KEY,           -- the character that stands for it in reading_context
+    code TEXT NOT NULL,              -- of the correspondence; ~ closes a split vowel
+    said TEXT NOT NULL               -- sounds, each vowel with its stress digit behind it
+) WITHOUT ROWID;
+CREATE TABLE reading_context (       -- which signs stand before others (graphemes/reader.py)
+    context TEXT PRIMARY KEY,        -- up to three signs, the nearest first; 0 an end of the word
+    back_off INTEGER NOT NULL,       -- added for a sign not listed here; in 1/16 nat, as prices
+    signs TEXT NOT NULL,
+    prices BLOB NOT NULL             -- a byte a sign
 ) WITHOUT ROWID;
 CREATE TABLE sentence (
     word TEXT NOT NULL, part_of_speech TEXT NOT NULL, topic TEXT NOT NULL, text TEXT NOT NULL,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 from importlib import metadata, resources
 
@@ -140,6 +140,24 @@ def read_inflections(bases: Iterable[str]) -> Iterator[Inflection]:
             if tag in _INFLECTIONS:
                 for form in forms:
                     if form != base:
+                        yield Inflection(form, base, *_INFLECTIONS[tag])
+
+
+def read_other_bases(forms: Iterable[str], known: Container[str]) -> Iterator[Inflection]:
+    """Yield the forms among some words whose base is none of the known words.
+
+    Args:
+        forms: words, inflected or not.
+        known: the words whose forms were read already.
+    """
+    from lemminflect import getAllInflections, getAllLemmas
+
+    for form in forms:
+        bases = {lemma for lemmas in getAllLemmas(form).values() for lemma in lemmas}
+        for base in bases - {form}:
+            if base.isalpha() and base not in known:
+                for tag, listed in getAllInflections(base).items():
+                    if tag in _INFLECTIONS and form in listed:
                         yield Inflection(form, base, *_INFLECTIONS[tag])
 
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import random
 import sqlite3
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 from operator import itemgetter
 from pathlib import Path
 from types import TracebackType
-from typing import Any, Self
+from typing import TYPE_CHECKING, Any, Self
 
 from phonodrill.errors import LexiconMissingError
 from phonodrill.graphemes.chunk import Chunk, decode
@@ -25,6 +25,9 @@ from phonodrill.lexicon.entry import (
     Spelled,
 )
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA_VERSION
+
+if TYPE_CHECKING:
+    from phonodrill.graphemes.reader import Context, Reader
 
 _FIRST_OF_SAID = 10
 _BATCH = 100
@@ -61,6 +64,9 @@ class Lexicon:
         self._looked_up: dict[str, Entry | None] = {}
         self._correspondences: tuple[Counted, ...] = ()
         self._by_code: dict[str, Correspondence] = {}
+        self._reader: Reader | None = None
+        self._exceptions: dict[tuple[str, str], tuple[str, str]] = {}
+        self._spellings: dict[tuple[str, str], list[tuple[str, str]]] = {}
         self._connection = sqlite3.connect(f"{path.as_uri()}?mode=ro&immutable=1", uri=True)
         try:
             version = self.meta("schema")
@@ -158,19 +164,63 @@ class Lexicon:
         """Return the inflected forms listed under a base."""
         return self._inflections("base", base)
 
+    def forms_ending_in(self, letters: str) -> list[Inflection]:
+        """Return the inflected forms that end in these letters."""
+        rows = self._connection.execute(
+            "SELECT * FROM inflection WHERE substr(form, ?) = ?", [-len(letters), letters]
+        )
+        return [Inflection(*row) for row in rows]
+
+    def listed_forms(self) -> Iterator[tuple[str, str, str, str]]:
+        """Yield ``(form, inflection, ending, last sound of the base)``, once a way to say it."""
+        yield from self._connection.execute(
+            "SELECT DISTINCT form, inflection, ending, substr(sounds, -1)"
+            " FROM inflection JOIN pronunciation ON word = base WHERE usable"
+        )
+
     def never_say(self) -> Iterator[tuple[str, str, str, str]]:
         """Yield ``(word, normal form, category, what it blocks)``."""
         yield from self._connection.execute("SELECT * FROM never_say")
 
+    def not_inflected(self) -> list[str]:
+        """Return the words judged to have no base although they look so."""
+        return [word for (word,) in self._connection.execute("SELECT word FROM not_inflected")]
+
+    def only_looks_inflected(self, word: str) -> str:
+        """Return why a word has no base although it looks so, or an empty string."""
+        row = self._connection.execute(
+            "SELECT why FROM not_inflected WHERE word = ?", [word]
+        ).fetchone()
+        return row[0] if row else ""
+
     def ending_exceptions(self) -> dict[tuple[str, str], tuple[str, str]]:
         """Return ``(form, base) -> (sound of the ending, watch-out)``."""
-        rows = self._connection.execute("SELECT * FROM ending_exception")
-        return {(form, base): (sound, watch_out) for form, base, sound, watch_out in rows}
+        if not self._exceptions:
+            rows = self._connection.execute("SELECT * FROM ending_exception")
+            for form, base, sound, watch_out in rows:
+                self._exceptions[form, base] = (sound, watch_out)
+        return self._exceptions
 
-    def s_spellings(self) -> dict[str, tuple[str, str]]:
-        """Return ``base -> (rule, part of speech)`` of -s forms that no rule foretells."""
-        rows = self._connection.execute("SELECT * FROM s_spelling")
-        return {base: (rule, part) for base, rule, part in rows}
+    def ending_spellings(self) -> dict[tuple[str, str], list[tuple[str, str]]]:
+        """Return ``(base, ending) -> [(part of speech, rule)]`` that no rule foretells."""
+        if not self._spellings:
+            rows = self._connection.execute("SELECT * FROM ending_spelling")
+            for base, ending, part, rule in rows:
+                self._spellings.setdefault((base, ending), []).append((part, rule))
+        return self._spellings
+
+    def derived_words(self, word: str = "") -> list[tuple[str, str, str, str]]:
+        """Return ``(word, base, ending, part of speech)`` of words in er, ly and y.
+
+        Args:
+            word: only of this word; empty for all.
+        """
+        asked = ("WHERE word = ?", [word]) if word else ("", [])
+        rows = self._connection.execute(
+            f"SELECT * FROM derived_word {asked[0]} ORDER BY word, base",  # noqa: S608
+            asked[1],
+        )
+        return list(rows)
 
     def sentences(self, word: str) -> list[Sentence]:
         """Return the sentences of the bank for a word in this very form."""
@@ -212,9 +262,18 @@ class Lexicon:
         Args:
             stored: ``Pronunciation.chunks``; empty for an abbreviation.
         """
-        if not self._by_code:
-            self._by_code = {row.code: row.correspondence for row in self.correspondences()}
-        return decode(stored, self._by_code)
+        return decode(stored, self._correspondence_by_code())
+
+    def reader(self) -> Reader:
+        """Return the reader of spellings that the lexicon lacks; it works while this is open."""
+        if self._reader is None:
+            from phonodrill.graphemes.reader import Reader
+            from phonodrill.graphemes.signs import Sign
+
+            rows = self._connection.execute("SELECT sign, code, said FROM reading_sign")
+            signs = {sign: Sign(code, said) for sign, code, said in rows}
+            self._reader = Reader(signs, self._correspondence_by_code(), self._contexts)
+        return self._reader
 
     def chunks_of(self, word: str) -> str:
         """Return the stored chunks of a word's first usable pronunciation, or an empty string."""
@@ -254,6 +313,27 @@ class Lexicon:
         """Return one value of the ``meta`` table, or an empty string."""
         row = self._connection.execute("SELECT value FROM meta WHERE key = ?", [key]).fetchone()
         return row[0] if row else ""
+
+    def _correspondence_by_code(self) -> Mapping[str, Correspondence]:
+        if not self._by_code:
+            self._by_code = {row.code: row.correspondence for row in self.correspondences()}
+        return self._by_code
+
+    def _contexts(self, contexts: Sequence[str]) -> dict[str, Context]:
+        from phonodrill.graphemes.reader import PRICE_UNITS, Context
+
+        places = ", ".join("?" * len(contexts))
+        rows = self._connection.execute(
+            f"SELECT * FROM reading_context WHERE context IN ({places})",  # noqa: S608
+            contexts,
+        )
+        return {
+            context: Context(
+                {sign: price / PRICE_UNITS for sign, price in zip(signs, prices, strict=True)},
+                back_off / PRICE_UNITS,
+            )
+            for context, back_off, signs, prices in rows
+        }
 
     def _inflections(self, column: str, word: str) -> list[Inflection]:
         rows = self._connection.execute(

@@ -82,11 +82,30 @@ class EndingException:
 
 @dataclass(frozen=True, slots=True)
 class Spelling:
-    """A base whose -s form no rule foretells: a row of s_spellings.tsv."""
+    """A base that takes an ending by no general rule: a row of ending_spellings.tsv."""
 
     base: str
-    rule: str
+    ending: str
     part_of_speech: str
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class Derived:
+    """A word in er, ly or y made from a base: a row of derived_words.tsv."""
+
+    word: str
+    base: str
+    ending: str
+    part_of_speech: str
+
+
+@dataclass(frozen=True, slots=True)
+class NotInflected:
+    """A word that only looks like a base with an ending: a row of not_inflected.tsv."""
+
+    word: str
+    why: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +136,9 @@ class Wordlists:
     never_say: list[Unfit]
     heteronyms: list[Reading]
     ending_exceptions: list[EndingException]
-    s_spellings: list[Spelling]
+    ending_spellings: list[Spelling]
+    derived_words: list[Derived]
+    not_inflected: list[NotInflected]
     names: frozenset[str]
     sentences: list[Sentence]
     high_frequency: list[FrequentWord]
@@ -139,7 +160,12 @@ def read_wordlists(folder: Path) -> Wordlists:
         never_say=_read_never_say(folder / "never_say.tsv"),
         heteronyms=_read_heteronyms(folder / "heteronyms.tsv"),
         ending_exceptions=_read_ending_exceptions(folder / "ending_exceptions.tsv"),
-        s_spellings=_read_s_spellings(folder / "s_spellings.tsv"),
+        ending_spellings=_read_ending_spellings(folder / "ending_spellings.tsv"),
+        derived_words=_read_derived_words(folder / "derived_words.tsv"),
+        not_inflected=[
+            NotInflected(row["word"], row["why"])
+            for row in read_table(folder / "not_inflected.tsv", ["word", "why"], key=["word"])
+        ],
         names=frozenset(
             row["name"] for row in read_table(folder / "names.tsv", ["name"], key=["name"])
         ),
@@ -209,11 +235,19 @@ def _read_ending_exceptions(path: Path) -> list[EndingException]:
     ]
 
 
-def _read_s_spellings(path: Path) -> list[Spelling]:
-    columns = ("base", "rule", "part_of_speech", "reason")
+def _read_ending_spellings(path: Path) -> list[Spelling]:
+    columns = ("base", "ending", "part_of_speech", "rule", "reason")
     return [
-        Spelling(row["base"], row["rule"], row["part_of_speech"])
-        for row in read_table(path, columns, key=["base"])
+        Spelling(row["base"], row["ending"], row["part_of_speech"], row["rule"])
+        for row in read_table(path, columns, key=columns[:4])
+    ]
+
+
+def _read_derived_words(path: Path) -> list[Derived]:
+    columns = ("word", "base", "ending", "part_of_speech")
+    return [
+        Derived(row["word"], row["base"], row["ending"], _one_of(row, "part_of_speech", PARTS))
+        for row in read_table(path, columns, key=["word", "base"])
     ]
 
 

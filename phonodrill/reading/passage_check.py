@@ -9,13 +9,14 @@ from typing import NamedTuple
 
 from phonodrill.gate import Gate
 from phonodrill.graphemes.chunk import ODD_CODE
+from phonodrill.guess import Guess
 from phonodrill.lexicon.entry import Entry, Pronunciation, Spelled
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.reading.passage import Piece, Sort
-from phonodrill.selection import HIGHEST_KNOWN_BAND, spelled_of
+from phonodrill.selection import HIGHEST_KNOWN_BAND, may_show_guess, spelled_of
 from phonodrill.taught.known import Known
 
-Guess = Callable[[str], Pronunciation | None]
+Guesser = Callable[[str], Guess | None]
 """Reads a word that the lexicon lacks, or None if it cannot be read."""
 _POSSESSIVES = ("'s", "'")
 POSSESSIVE_STEP = "-s"
@@ -89,7 +90,7 @@ class Report(NamedTuple):
 
 
 def check_passage(
-    pieces: Iterable[Piece], lexicon: Lexicon, gate: Gate, known: Known, guess: Guess
+    pieces: Iterable[Piece], lexicon: Lexicon, gate: Gate, known: Known, guess: Guesser
 ) -> Report:
     """Judge every word of a passage.
 
@@ -108,7 +109,7 @@ def check_passage(
     return Report(listed, verdicts, counts, numbers, step, words)
 
 
-def judge(word: str, lexicon: Lexicon, gate: Gate, known: Known, guess: Guess) -> Verdict:
+def judge(word: str, lexicon: Lexicon, gate: Gate, known: Known, guess: Guesser) -> Verdict:
     """Judge one word, lower case.
 
     Of several readings (*read*, the two of *the*) the one that lacks least is
@@ -118,48 +119,52 @@ def judge(word: str, lexicon: Lexicon, gate: Gate, known: Known, guess: Guess) -
     owner = next((word.removesuffix(end) for end in _POSSESSIVES if word.endswith(end)), "")
     if owner and not (entry and 0 < entry.band <= HIGHEST_KNOWN_BAND):
         own = judge(owner, lexicon, gate, known, guess)
-        lacks = frozenset({POSSESSIVE_STEP}) - {f"-{ending}" for ending in known.endings}
+        lacks = frozenset({POSSESSIVE_STEP}) - known.things
         if lacks and own.status is not Status.UNFIT:
             return own._replace(word=word, lacks=own.lacks | lacks, status=Status.NOT_YET)
         return own._replace(word=word)
-    ways = _readings(entry) if entry else tuple(filter(None, [guess(word)]))
-    all_ways = entry.pronunciations if entry else ways
-    if not gate.allows(word, (said.normal for said in all_ways), alone=False):
+    if entry is None:
+        return _judge_guess(word, guess(word), lexicon, gate, known)
+    if not gate.allows(word, (said.normal for said in entry.pronunciations), alone=False):
         return Verdict(word, Status.UNFIT)
-    band, is_name = (entry.band, entry.is_name) if entry else (0, False)
-    lacks, said = _least_lacking(word, entry, ways, known, lexicon)
-    status = Status.NOT_YET if lacks else Status.DECODABLE
-    if word in known.words:
-        status, lacks = Status.WHOLE, frozenset()
-    return Verdict(word, status, lacks, band, is_name, entry is None, said)
+    readings = (
+        (known.lacks(spelled_of(entry, said), lexicon.chunks_of), said) for said in _readings(entry)
+    )
+    lacks, said = min(readings, key=lambda reading: len(reading[0]))
+    found = Verdict(word, Status.DECODABLE, lacks, entry.band, entry.is_name, False, said)
+    return _with_status(found, known)
+
+
+def _judge_guess(
+    word: str, found: Guess | None, lexicon: Lexicon, gate: Gate, known: Known
+) -> Verdict:
+    """Judge a word that the lexicon lacks by a guessed reading, which the gate must allow."""
+    if not gate.allows(word, (), alone=False):
+        return Verdict(word, Status.UNFIT)
+    if found is None:
+        lacks, said = frozenset({ODD_CODE}), None
+    elif may_show_guess(found, lexicon, gate):
+        said = found.said
+        spelled = Spelled(
+            *(word, 0, 0.0, word, ()),
+            *(said.sounds, said.stress, said.normal, said.chunks),
+        )
+        lacks = known.lacks(spelled, lexicon.chunks_of)
+    else:
+        return Verdict(word, Status.UNFIT)
+    return _with_status(Verdict(word, Status.DECODABLE, lacks, is_guess=True, said=said), known)
+
+
+def _with_status(verdict: Verdict, known: Known) -> Verdict:
+    if known.knows_whole(verdict.word):
+        return verdict._replace(status=Status.WHOLE, lacks=frozenset())
+    return verdict._replace(status=Status.NOT_YET) if verdict.lacks else verdict
 
 
 def _readings(entry: Entry) -> tuple[Pronunciation, ...]:
     """The usable ways to say a word, and its weak forms (*a*, *the*), which running text has."""
     ways = tuple(said for said in entry.pronunciations if said.usable or "1" not in said.stress)
     return ways or entry.pronunciations[:1]
-
-
-def _least_lacking(
-    word: str,
-    entry: Entry | None,
-    ways: tuple[Pronunciation, ...],
-    known: Known,
-    lexicon: Lexicon,
-) -> tuple[frozenset[str], Pronunciation | None]:
-    best: tuple[frozenset[str], Pronunciation | None] = (frozenset({ODD_CODE}), None)
-    for i, said in enumerate(ways):
-        spelled = spelled_of(entry, said) if entry else _unlisted(word, said)
-        lacks = known.lacks(spelled, lexicon.chunks_of)
-        if i == 0 or len(lacks) < len(best[0]):
-            best = lacks, said
-    return best
-
-
-def _unlisted(word: str, said: Pronunciation) -> Spelled:
-    return Spelled(
-        word, 0, 0.0, word, (), said.sounds, said.stress, said.normal, said.chunks, (said.normal,)
-    )
 
 
 def _next_step(verdicts: Mapping[str, Verdict], counts: Mapping[str, int]) -> tuple[str, int]:

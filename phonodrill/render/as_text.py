@@ -12,6 +12,8 @@ WIDTH = 80
 
 def render(document: Document) -> str:
     """Write the document as plain text, 80 columns where words allow."""
+    if document.plain:
+        return document.plain
     parts = [document.title]
     if document.about:
         parts.append(document.about)

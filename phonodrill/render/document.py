@@ -76,6 +76,7 @@ class Document(NamedTuple):
         sections: for people to read.
         data: the JSON contract, without the version.
         records: flat rows for a spreadsheet, all with the same keys.
+        plain: what is written as text instead, for a file that commands read again.
     """
 
     title: str
@@ -83,6 +84,7 @@ class Document(NamedTuple):
     sections: tuple[Section, ...]
     data: dict[str, Any]
     records: Sequence[dict[str, Any]]
+    plain: str = ""
 
 
 def counted(number: int, noun: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from itertools import islice
 from typing import NamedTuple
 
@@ -50,6 +50,7 @@ def make_warmup(
     count: int,
     seed: int,
     overlay: Overlay = NO_OVERLAY,
+    keep: Callable[[Item], bool] = lambda _: True,
 ) -> WarmUp:
     """Make a warm-up.
 
@@ -61,22 +62,33 @@ def make_warmup(
         count: how many items are wanted.
         seed: the same seed gives the same set.
         overlay: a teacher's own words.
+        keep: says whether an item belongs in the set, as a lesson's focus may ask.
     """
     rng = random.Random(seed)
     pool = select(lexicon, query, rng, overlay)
-    drawn = islice(task.candidates(pool, query, at), DRAWN_AT_LEAST + DRAWN_PER_ITEM * count)
-    items = choose(drawn, count, rng)
-    notes = () if len(items) == count else (_shortage(pool, task, at, count, len(items)),)
+    fitting = filter(keep, task.candidates(pool, query, at))
+    items = choose(islice(fitting, DRAWN_AT_LEAST + DRAWN_PER_ITEM * count), count, rng)
+    notes = () if len(items) == count else (_shortage(pool, task, at, count, items, keep),)
     return WarmUp(task.name, at, tuple(items), query, count, seed, notes)
 
 
-def _shortage(pool: Pool, task: Task, at: Position, count: int, got: int) -> str:
+def _shortage(
+    pool: Pool,
+    task: Task,
+    at: Position,
+    count: int,
+    items: Sequence[Item],
+    keep: Callable[[Item], bool],
+) -> str:
     """Say how many there are, and the first constraint that gives more when loosened."""
+    got = len(items)
     plural = "item holds" if got == 1 else "items hold"
     message = f"only {got} of {count} {plural} under these constraints"
     for change, looser in _looser(pool.query):
-        items = task.candidates(pool._replace(query=looser), looser, at)
-        if _gives_more(items, got):
+        candidates = task.candidates(pool._replace(query=looser), looser, at)
+        # Without an ending there is none to keep.
+        wanted = filter(keep, candidates) if looser.endings else candidates
+        if _gives_more(wanted, got):
             return f"{message}; for more: {change}"
     return message
 

@@ -17,12 +17,15 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.graphemes.correspondence import Kind
 from phonodrill.lexicon.entry import Counted
-from phonodrill.taught.known import Known
-from phonodrill.taught.tokens import SPELLED_ENDINGS, always_open, companions, read_token
-
-WHOLE = "word:"
+from phonodrill.taught.known import WHOLE, Known
+from phonodrill.taught.tokens import (
+    SPELLED_ENDINGS,
+    always_open,
+    companions,
+    ending_codes,
+    read_token,
+)
 
 
 class Step(NamedTuple):
@@ -44,6 +47,12 @@ class Step(NamedTuple):
     endings: frozenset[str] = frozenset()
     words: tuple[str, ...] = ()
 
+    @property
+    def things(self) -> frozenset[str]:
+        """All that it teaches: codes, endings as ``-ing``, words as ``word:said``."""
+        endings = (f"-{ending}" for ending in self.endings)
+        return self.opens.union(endings, (WHOLE + word for word in self.words))
+
 
 class Taught(NamedTuple):
     """A taught file.
@@ -63,12 +72,7 @@ class Taught(NamedTuple):
     def known(self, steps: int | None = None) -> Known:
         """Return what is known after so many steps, by default all."""
         done = self.steps[:steps]
-        return Known(
-            self.open.union(*(step.opens for step in done)),
-            frozenset().union(*(step.endings for step in done)),
-            frozenset(word for step in done for word in step.words),
-            self.ending_codes,
-        )
+        return Known(self.open.union(*(step.things for step in done)), self.ending_codes)
 
 
 def parse_steps(lines: Iterable[str], inventory: Sequence[Counted]) -> Taught:
@@ -88,10 +92,7 @@ def parse_steps(lines: Iterable[str], inventory: Sequence[Counted]) -> Taught:
             steps.append(parse_step(number, text, inventory))
         except PhonodrillError as error:
             problems.append(f"line {number} passed over: {error.message}; {error.hint}")
-    ending_codes = frozenset(
-        row.code for row in inventory if row.correspondence.kind is Kind.ENDING
-    )
-    return Taught(tuple(steps), always_open(inventory), ending_codes, tuple(problems))
+    return Taught(tuple(steps), always_open(inventory), ending_codes(inventory), tuple(problems))
 
 
 def parse_step(number: int, text: str, inventory: Sequence[Counted]) -> Step:

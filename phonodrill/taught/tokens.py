@@ -33,7 +33,7 @@ _TOKEN = re.compile(r"(-?)([a-zA-Z]+(?:_[eE])?)(?:=(\S+))?")
 _COT_CAUGHT = str.maketrans("ɔ", "ɑ")
 _SHORT = frozenset("æɛɪɑʌ")
 _ALWAYS_OPEN = frozenset("'-")
-SPELLED_ENDINGS = ("s", "es", "ies", "ves", "ed", "ing")
+SPELLED_ENDINGS = ("s", "es", "ies", "ves", "ed", "ing", "er", "est")
 """Endings whose words must wait until the ending itself is taught."""
 
 
@@ -121,6 +121,11 @@ def companions(row: Counted, inventory: Iterable[Counted]) -> frozenset[str]:
 def always_open(inventory: Iterable[Counted]) -> frozenset[str]:
     """Return the codes of apostrophe and hyphen."""
     return frozenset(row.code for row in inventory if row.correspondence.spelling in _ALWAYS_OPEN)
+
+
+def ending_codes(inventory: Iterable[Counted]) -> frozenset[str]:
+    """Return the codes of the endings that are one chunk."""
+    return frozenset(row.code for row in inventory if row.correspondence.kind is Kind.ENDING)
 
 
 def _comes_with(other: Correspondence, taught: Correspondence) -> bool:

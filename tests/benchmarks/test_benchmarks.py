@@ -11,6 +11,9 @@ from typing import Any
 import pytest
 
 from phonodrill import TASKS, Entry, Lexicon, Position, Query, select
+from phonodrill.endings.bulk import sounds_of_endings
+from phonodrill.endings.spell import rules_of
+from phonodrill.endings.words import open_base
 from phonodrill.graphemes.align import align, set_ending_apart
 from phonodrill.graphemes.inventory import arrange
 from phonodrill.lexicon.compile import compile_lexicon
@@ -140,3 +143,40 @@ def test_parse_of_cmudict(benchmark: Any) -> None:
 @pytest.mark.benchmark(group="compile at install")
 def test_compile(benchmark: Any, tmp_path: pathlib.Path) -> None:
     benchmark.pedantic(compile_lexicon, args=(WORDLISTS, tmp_path / "x.sqlite"), rounds=1)
+
+
+BASES = ("torch", "gull", "pony", "hedge", "quiz", "leaf", "rope", "sky", "bus", "crab")
+
+
+@pytest.mark.benchmark(group="plurals of ten words")
+def test_plurals(benchmark: Any) -> None:
+    with Lexicon() as lexicon:
+        listed = lexicon.ending_spellings()
+        words = [open_base(word, lexicon, "noun") for word in BASES]
+
+    def spell_all() -> list[str]:
+        return [rules_of(base, "s", listed)[0].spell(base.word) for base in words]
+
+    assert benchmark(spell_all)[:3] == ["torches", "gulls", "ponies"]
+
+
+@pytest.mark.benchmark(group="plurals of ten words")
+def test_plurals_of_inflect(benchmark: Any) -> None:
+    from inflect import engine
+
+    tool = engine()
+    found = benchmark(lambda: [tool.plural_noun(word) for word in BASES])
+    assert found[:3] == ["torches", "gulls", "ponies"]
+
+
+@pytest.mark.benchmark(group="100,000 words classified")
+def test_bulk_classification(benchmark: Any) -> None:
+    with Lexicon() as lexicon:
+        forms = [form for form, *_ in lexicon.listed_forms()]
+    words = (forms * 6)[:100_000]
+
+    def classify_all() -> int:
+        with Lexicon() as lexicon:
+            return sum(bool(label) for _, label in sounds_of_endings(words, lexicon))
+
+    assert benchmark.pedantic(classify_all, rounds=5, warmup_rounds=1) > 90_000

@@ -64,6 +64,16 @@ def test_output_is_the_same_for_a_seed_and_not_without() -> None:
     assert len({works("warmup", "--format", "csv") for _ in range(3)}) == 3
 
 
+@pytest.mark.parametrize(
+    "command",
+    [["table", "--ending", "ed"], ["lookalikes", "--ending", "er,y"], ["sort", "--by", "base"]],
+)
+def test_the_seed_makes_the_same_choice_of_endings(command: list[str]) -> None:
+    assert works("endings", *command, "--seed", "5") == works("endings", *command, "--seed", "5")
+    seeds = {works("endings", *command, "--seed", seed).partition("seed")[2] for seed in "123"}
+    assert len(seeds) == 3
+
+
 def test_json_is_read_back() -> None:
     data = json.loads(works("warmup", "--drop", "last", "--count", "3", "--format", "json"))
     assert len(data["items"]) == 3
@@ -76,6 +86,13 @@ def test_json_is_read_back() -> None:
     [
         ["warmup"],
         ["endings", "sort"],
+        ["endings", "sort", "--by", "base", "--ending", "s,ed,ing"],
+        ["endings", "add", "ferry"],
+        ["endings", "add", "gutch", "--ending", "ed"],
+        ["endings", "base", "axes"],
+        ["endings", "base", "bus"],
+        ["endings", "table", "--ending", "'s"],
+        ["endings", "lookalikes"],
         ["word", "slopes"],
         ["lexicon"],
         ["sentences", "gulls"],
@@ -131,9 +148,71 @@ def test_sentences_and_gaps() -> None:
     assert {s["part_of_speech"] for s in data["sentences"]} == {"plural noun", "verb"}
 
 
+def test_a_guess_is_marked_everywhere() -> None:
+    assert "a guess" in works("word", "blorf", "--guess").splitlines()[2]
+    assert "/b l ô r f/ (a guess)" in works("word", "blorf", "--guess")
+    data = json.loads(works("word", "Clamshore", "--guess", "--format", "json"))
+    assert data["guess"] is True
+    assert data["guessed_from"] == ["clam", "shore"]
+    assert data["pronunciations"][0]["origin"] == "guess"
+    assert "True" in works("word", "blorf", "--guess", "--format", "csv")
+    assert "a guess" in works("word", "blorf", "--guess", "--format", "md")
+    assert "guess" not in json.loads(works("word", "slopes", "--guess", "--format", "json"))
+
+
+def test_adding_an_ending_in_json() -> None:
+    data = json.loads(works("endings", "add", "pony", "--ending", "s", "--format", "json"))
+    assert data["base"] == "pony"
+    (form,) = data["forms"]
+    assert form["form"] == "ponies"
+    assert form["change"] == [
+        {"op": "keep", "letters": "pon"},
+        {"op": "change", "letters": "y", "to": "i"},
+        {"op": "add", "letters": "es"},
+    ]
+    assert (form["ending"], form["rule"], form["sound"]) == ("ies", "y to i, add es", "iz")
+    assert form["arpabet"] == "P OW1 N IY0 Z"
+    assert (form["syllables_before"], form["syllables_after"]) == (2, 2)
+
+
+def test_a_made_up_base_by_sound() -> None:
+    arguments = ["endings", "add", "blorch", "--sounds", "B L AO1 R K", "--format", "json"]
+    form = json.loads(works(*arguments))["forms"][0]
+    assert (form["form"], form["sound"], form["arpabet"]) == ("blorchs", "s", "B L AO1 R K S")
+    form = json.loads(works("endings", "add", "blorch", "--format", "json"))["forms"][0]
+    assert (form["form"], form["sound"], form["based_on"]) == (
+        "blorches",
+        "ɪz",
+        "rule: letters alone",
+    )
+
+
+def test_undoing_an_ending_in_json() -> None:
+    data = json.loads(works("endings", "base", "leaves", "--format", "json"))
+    assert [base["base"] for base in data["bases"]] == ["leaf", "leave"]
+    assert data["bases"][0]["rule"] == "f to v, add es"
+    data = json.loads(works("endings", "base", "bus", "--format", "json"))
+    assert data["bases"] == []
+    assert "bu is left" in data["note"]
+
+
+def test_the_rule_card_and_the_traps_in_json() -> None:
+    card = json.loads(works("endings", "table", "--ending", "ed", "--format", "json"))
+    assert "double, add ed" in [rule["rule"] for rule in card["rules"]]
+    assert all(rule["source"] for rule in card["rules"])
+    traps = json.loads(works("endings", "lookalikes", "--ending", "es", "--format", "json"))
+    assert {"word", "kind", "why"} == set(traps["lookalikes"][0])
+
+
+def test_an_unfit_form_is_not_shown() -> None:
+    assert "not a word for class" in fails("endings", "add", "traffic", "--ending", "ing")
+    assert "not a word for class" in fails("endings", "base", "hells")
+
+
 def test_version_and_help() -> None:
     assert works("--version").startswith("phonodrill ")
-    for command in ([], ["warmup"], ["endings"], ["endings", "sort"], ["word"], ["lexicon"]):
+    endings = [["endings", name] for name in ("add", "base", "table", "lookalikes", "sort")]
+    for command in ([], ["warmup"], ["endings"], *endings, ["word"], ["lexicon"]):
         assert "Usage" in works(*command, "--help")
     assert "warmup" in works()
 
@@ -156,6 +235,12 @@ def test_sources_are_shown() -> None:
     [
         (["word", "slopez"], "try: phonodrill word slope"),
         (["word", ""], "error: '' is not in the lexicon"),
+        (["word", "slopez"], "phonodrill word slopez --guess"),
+        (["word", "", "--guess"], "'' cannot be sounded out"),
+        (["word", "b4", "--guess"], "'b4' cannot be sounded out"),
+        (["word", "zzz", "--guess"], "cannot be said as a word"),
+        (["word", "Zoë", "--guess"], "try: phonodrill word zoe"),
+        (["word", "shytt", "--guess"], "not a word for class"),
         (["warmup", "--ending", "xs"], "unknown ending 'xs'"),
         (["warmup", "--ending", "ves"], "try: --ending"),
         (["warmup", "--sound", "qq"], "unknown sound 'qq'"),
@@ -176,6 +261,21 @@ def test_sources_are_shown() -> None:
         (["warmup", "--seed", "-1"], "-1"),
         (["warmup", "--sound", "zh", "--ending", "ies"], "for class"),
         (["endings", "sort", "--by", "color"], "color"),
+        (["endings", "sort", "--ending", "xs"], "unknown ending 'xs'"),
+        (["endings", "add", "ferry", "--ending", "ful"], "ful"),
+        (["endings", "add", "two words"], "is not a word of letters"),
+        (["endings", "add", ""], "is not a word of letters"),
+        (["endings", "add", "123"], "is not a word of letters"),
+        (["endings", "add", "'s"], "is not a word of letters"),
+        (["endings", "add", "a" * 41], "at most 40 letters"),
+        (["endings", "add", "hell"], "not a word for class"),
+        (["endings", "add", "blorf", "--sounds", "B L X"], "not a CMUdict phone"),
+        (["endings", "add", "blorf", "--sounds", "B L"], "no vowel"),
+        (["endings", "base", "naïves"], "is not a word of letters"),
+        (["endings", "table", "--count", "0"], "--count is 0"),
+        (["endings", "table", "--band", "4"], "4"),
+        (["endings", "lookalikes", "--ending", "q"], "unknown ending 'q'"),
+        (["endings", "bse", "ferries"], "bse"),
         (["warmup", "--words", "no/such/file.txt"], "cannot read no/such/file.txt"),
         (["warmup", "--out", "no/such/folder/list.txt"], "cannot write"),
         (["lexicon", "--out", "."], "cannot write"),

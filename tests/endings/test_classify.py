@@ -5,6 +5,7 @@ import random
 import pytest
 
 from phonodrill import By, Lexicon, Query, classify, sort_vocabulary, sort_words
+from phonodrill.endings.bulk import sounds_of_endings
 from phonodrill.endings.classify import SOUNDS
 from tests.case_files import cases
 
@@ -63,7 +64,7 @@ def test_the_ending_is_heard_in_the_pronunciation(lexicon: Lexicon) -> None:
     assert checked > 2500
 
 
-@pytest.mark.parametrize("by", list(By))
+@pytest.mark.parametrize("by", [By.SOUND, By.SPELLING])
 def test_a_sort_has_full_groups_without_repeats(lexicon: Lexicon, by: By) -> None:
     query = Query(endings=frozenset({"s", "es", "ies"}))
     made = sort_vocabulary(lexicon, query, by, 8, random.Random(4))
@@ -73,6 +74,50 @@ def test_a_sort_has_full_groups_without_repeats(lexicon: Lexicon, by: By) -> Non
     bases = [ending.base for group in made.groups for ending in group.words]
     assert len(bases) == len(set(bases))
     assert sorted(made.to_sort) == sorted(e.word for g in made.groups for e in g.words)
+
+
+def test_a_sort_by_rule_names_the_rules(lexicon: Lexicon) -> None:
+    query = Query(endings=frozenset({"ed"}))
+    made = sort_vocabulary(lexicon, query, By.RULE, 3, random.Random(4))
+    assert [group.label for group in made.groups] == [
+        "y to i, add ed",
+        "drop e, add ed",
+        "double, add ed",
+        "add ed",
+    ]
+    assert all(e.rule == group.label for group in made.groups for e in group.words)
+
+
+def test_a_sort_by_base_has_families(lexicon: Lexicon) -> None:
+    query = Query(endings=frozenset({"s", "es", "ies", "ed", "ing"}))
+    made = sort_vocabulary(lexicon, query, By.BASE, 4, random.Random(4))
+    assert len(made.groups) == 4
+    for group in made.groups:
+        assert {ending.base for ending in group.words} == {group.label}
+        assert {ending.suffix for ending in group.words} == {"s", "ed", "ing"}
+
+
+@pytest.mark.parametrize(
+    ("ending", "sounds"),
+    [
+        ("ed", {"t", "d", "ɪd"}),
+        ("ing", {"ɪŋ"}),
+        ("er", {"ɚ"}),
+        ("est", {"ɪst"}),
+        ("ly", {"li"}),
+        ("y", {"i"}),
+        ("'s", {"s", "z", "ɪz"}),
+        ("ves", {"z"}),
+    ],
+)
+def test_every_ending_can_be_sorted(lexicon: Lexicon, ending: str, sounds: set[str]) -> None:
+    query = Query(3, frozenset({ending}))
+    made = sort_vocabulary(lexicon, query, By.SOUND, 5, random.Random(2))
+    assert {group.label for group in made.groups} == sounds
+    words = [e for group in made.groups for e in group.words]
+    assert len(words) >= 5
+    assert {e.ending for e in words} == {ending}
+    assert all(e.word.endswith(ending) for e in words)
 
 
 def test_hissing_words_come_from_both_rules(lexicon: Lexicon) -> None:
@@ -90,3 +135,16 @@ def test_own_words_are_sorted_and_the_rest_named(lexicon: Lexicon) -> None:
         "ɪz": ["sailfishes"],
     }
     assert made.left_out == (("bus", "no -s ending here"), ("blorfs", "base word not known"))
+
+
+def test_many_words_at_once_agree_with_one_at_a_time(lexicon: Lexicon) -> None:
+    exceptions = lexicon.ending_exceptions()
+    words = ["bus", "blorf", *dict.fromkeys(form for form, *_ in lexicon.listed_forms())]
+    differing = []
+    for word, label in sounds_of_endings(words, lexicon):
+        ways = classify(word, lexicon, exceptions)
+        if label != (ways[0].sound if ways else ""):
+            differing.append(word)
+    # Spellings that a dictionary lists and no rule gives.
+    assert set(differing) <= {"lassooed", "lassooes", "lassooing", "reales", "smoothes"}
+    assert len(words) > 20_000

@@ -141,6 +141,21 @@ def test_conventions(
         assert " ".join(found) == wanted
 
 
+@pytest.mark.parametrize(
+    ("word", "wanted"),
+    [
+        ("need", "n ee d"),
+        ("seed", "s ee d"),
+        ("hundred", "h u n d r e d"),
+        ("bed", "b e d"),
+        ("striped", "s t r i p ed"),
+        ("unwashed", "u n w a sh ed"),
+    ],
+)
+def test_what_only_looks_like_an_ending(lexicon: Lexicon, word: str, wanted: str) -> None:
+    assert " ".join(c.written(word) for c in lexicon.chunks(lexicon.chunks_of(word))) == wanted
+
+
 def test_an_abbreviation_is_not_aligned(inventory: Inventory) -> None:
     sounds, stress = parse_arpabet("AH0 M EH1 R IH0 K AH0 AO1 N L AY2 N")
     job = set_ending_apart(inventory, "aol", sounds, stress, "")

@@ -5,9 +5,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from phonodrill.gate import open_gate
+from phonodrill.guess import guess_reading
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.reading.passage import Sort, split_passage
-from phonodrill.reading.passage_check import Report, Status, check_passage
+from phonodrill.reading.passage_check import Report, Status, Verdict, check_passage
 from phonodrill.taught.steps import parse_steps
 
 STEPS = "s a t p i n; c=k h m d g o u l f b; ll ff; -s; word: said, was; th=/ð/; e; sh"
@@ -86,7 +87,21 @@ def test_a_possessive_needs_its_owner_and_s(lexicon: Lexicon) -> None:
     assert done.verdicts["cat's"].status is Status.DECODABLE
 
 
-def test_an_unknown_word_is_a_guess_or_not_yet(lexicon: Lexicon) -> None:
-    verdict = check(lexicon, "zorbinquist").verdicts["zorbinquist"]
-    assert verdict.is_guess
-    assert verdict.status is Status.NOT_YET
+def test_an_unknown_word_is_a_guess(lexicon: Lexicon) -> None:
+    known = parse_steps(STEPS.split("; "), lexicon.correspondences()).known()
+    gate = open_gate(lexicon)
+
+    def verdict(word: str) -> Verdict:
+        pieces = split_passage(word)
+        report = check_passage(pieces, lexicon, gate, known, lambda w: guess_reading(w, lexicon))
+        return report.verdicts[word]
+
+    snib = verdict("snib")
+    assert (snib.is_guess, snib.status) == (True, Status.DECODABLE)
+    assert snib.said
+    assert snib.said.sounds == "snɪb"
+    assert verdict("zorbin").status is Status.NOT_YET
+    assert verdict("shitt").status is Status.UNFIT
+    no_guess = check(lexicon, "zorbin").verdicts["zorbin"]
+    assert no_guess.is_guess
+    assert no_guess.lacks == {"?"}

@@ -6,8 +6,17 @@ from typing import Any
 
 from phonodrill.endings.classify import Ending
 from phonodrill.endings.sort import By, Sort
+from phonodrill.endings.sounds import codes_of
 from phonodrill.render.document import Document, Section, Table, Words, counted
+from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.notation import SCRIPT, Notation, symbols
+
+_TITLES = {
+    By.SOUND: "Sort by the sound of the ending",
+    By.SPELLING: "Sort by the spelling of the ending",
+    By.RULE: "Sort by the rule of the ending",
+    By.BASE: "Sort by the base word",
+}
 
 
 def document(result: Sort, notation: Notation | None, seed: int) -> Document:
@@ -34,9 +43,8 @@ def document(result: Sort, notation: Notation | None, seed: int) -> Document:
         ],
         "left_out": [{"word": word, "why": why} for word, why in result.left_out],
     }
-    what = "sound" if result.by is By.SOUND else "spelling"
     about = f"{counted(len(records), 'word')}, seed {seed}; the groups are the answer key"
-    return Document(f"Sort by the {what} of the ending", about, tuple(sections), data, records)
+    return Document(_TITLES[result.by], about, tuple(sections), data, records)
 
 
 def _ending(ending: Ending) -> dict[str, Any]:
@@ -55,8 +63,19 @@ def _ending(ending: Ending) -> dict[str, Any]:
 def _label(label: str, by: By, notation: Notation) -> str:
     if by is By.SPELLING:
         return f"-{label}"
-    if notation is Notation.IPA:
-        return f"/{label}/"
-    sounds = label.replace("aɪ", "I")
-    stress = "1" if label in ("iz", "aɪz") else "0" * (len(sounds) - 1)
-    return f"/{''.join(symbols(sounds, stress, notation))}/"
+    return written_sound(label, notation) if by is By.SOUND else label
+
+
+def written_sound(label: str, notation: Notation) -> str:
+    """Write what an ending says between slashes; nothing if it says nothing of its own.
+
+    Args:
+        label: one of the labels of ``phonodrill.endings.sounds.SOUNDS_OF``.
+        notation: how sounds are written.
+    """
+    if not label or notation is Notation.IPA:
+        return f"/{label}/" if label else ""
+    codes = codes_of(label)
+    digit = "1" if codes in ("iz", "Iz") else "0"
+    stress = digit * sum(char in VOWELS for char in codes)
+    return f"/{''.join(symbols(codes, stress, notation))}/"

@@ -1,0 +1,84 @@
+"""Words of the vocabulary that carry an ending, taken apart and past the gate."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterator
+
+from phonodrill.endings.base import PARTS_OF
+from phonodrill.endings.classify import Ending, classify
+from phonodrill.lexicon.entry import Entry
+from phonodrill.lexicon.store import Lexicon
+from phonodrill.overlay import NO_OVERLAY, Overlay
+from phonodrill.selection import Pool, Query, may_be_said, select
+
+SPELLINGS = ("s", "es", "ies", "ves", "ed", "ing", "er", "est", "ly", "y", "'s")
+"""What the eye sees of the endings, in the order in which a sort shows them."""
+SUFFIX_OF = {
+    spelled: "s" if spelled in ("s", "es", "ies", "ves") else spelled for spelled in SPELLINGS
+}
+SPELLED = {suffix: tuple(s for s in SPELLINGS if SUFFIX_OF[s] == suffix) for suffix in PARTS_OF}
+_DERIVED = frozenset({"er", "ly", "y"})
+POSSESSIVE = "'s"
+_AFTER_IE = "add s after ie"
+
+
+def known_endings(
+    lexicon: Lexicon,
+    query: Query,
+    rng: random.Random | None = None,
+    overlay: Overlay = NO_OVERLAY,
+) -> Iterator[Ending]:
+    """Yield words that carry one of the query's endings, each taken apart.
+
+    Words with more than one possible sound of the ending are left out, and so are
+    exceptions to warn of.
+
+    Args:
+        lexicon: the open lexicon.
+        query: band and spelled endings (see :data:`SPELLINGS`).
+        rng: mixes the order; None leaves it as stored.
+        overlay: a teacher's own words.
+    """
+    exceptions = lexicon.ending_exceptions()
+    words = list(dict.fromkeys(_words(lexicon, query, overlay)))
+    if rng:
+        rng.shuffle(words)
+    for word in words:
+        ways = classify(word, lexicon, exceptions)
+        if not ways or len({way.sound for way in ways}) > 1 or is_watch_out(ways[0]):
+            continue
+        if ways[0].ending in query.endings:
+            yield ways[0]
+
+
+def is_watch_out(ending: Ending) -> bool:
+    """Whether a word is an exception to warn of; *pies* and *movies* are none."""
+    return ending.rule == "irregular" or (bool(ending.watch_out) and ending.rule != _AFTER_IE)
+
+
+def _words(lexicon: Lexicon, query: Query, overlay: Overlay) -> Iterator[str]:
+    inflected = query.endings - {"ly", "y", POSSESSIVE}
+    if inflected:
+        pool = select(lexicon, query._replace(endings=inflected), overlay=overlay)
+        yield from (entry.word for entry in pool.stimuli())
+    pool = select(lexicon, query._replace(endings=frozenset()), overlay=overlay)
+    if query.endings & _DERIVED:
+        for word, _, ending, _ in lexicon.derived_words():
+            entry = lexicon.get(word)
+            if ending in query.endings and entry and _fits(entry, pool):
+                yield word
+    if POSSESSIVE in query.endings:
+        yield from (f"{entry.word}'s" for entry in pool.stimuli() if _can_own(entry))
+
+
+def _fits(entry: Entry, pool: Pool) -> bool:
+    return (
+        entry.band <= pool.query.band and not entry.is_heteronym and may_be_said(entry, pool.gate)
+    )
+
+
+def _can_own(entry: Entry) -> bool:
+    """Whether a possessive of it is plain: a thing or animal that can be pictured."""
+    is_plural = entry.word.endswith("s") and not entry.word.endswith("ss")
+    return entry.picturable and entry.parts_of_speech[:1] == ("noun",) and not is_plural

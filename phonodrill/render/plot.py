@@ -1,0 +1,118 @@
+"""A small line chart as SVG: black on white, lines told apart by style, readable by ear."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from html import escape
+
+WIDTH, HEIGHT = 720, 440
+_LEFT, _RIGHT, _TOP, _BOTTOM = 70, 20, 50, 60
+_DASHES = ("", "10 5", "2 5", "10 4 2 4")
+_TICKS = 5
+_STEPS = (1, 2, 5, 10, 20, 50, 100)
+_MOST_MARKS = 10
+
+
+def line_chart(title: str, across: str, up: str, curves: Mapping[str, Sequence[int]]) -> str:
+    """Draw curves that give a count for 0, 1, 2 ...
+
+    Args:
+        title: what is shown.
+        across: what is counted along the horizontal axis.
+        up: what the curves count.
+        curves: name -> values, at most four, at least one not empty.
+
+    Returns:
+        One self-contained SVG document.
+    """
+    last = max(len(values) for values in curves.values()) - 1
+    highest = max(max(values) for values in curves.values())
+    frame = _Frame(max(last, 1), _round_up(highest))
+    told = "; ".join(f"{name}: {values[-1]:,} at the end" for name, values in curves.items())
+    head = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
+        'aria-labelledby="title desc" font-family="sans-serif" font-size="13">'
+    )
+    parts = [
+        head,
+        f'<title id="title">{escape(title)}</title>',
+        f'<desc id="desc">{escape(f"{up} by {across}. {told}.")}</desc>',
+        f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>',
+        _text(WIDTH / 2, 24, title, anchor="middle", size=16),
+        *frame.axes(across, up),
+        *(
+            frame.curve(values, dash)
+            for values, dash in zip(curves.values(), _DASHES, strict=False)
+        ),
+        *_legend(list(curves)),
+        "</svg>",
+    ]
+    return "\n".join(parts) + "\n"
+
+
+class _Frame:
+    """The place of the axes, and where a value lies in it."""
+
+    def __init__(self, last: int, highest: int) -> None:
+        self.last = last
+        self.highest = highest
+
+    def at(self, step: float, value: float) -> tuple[float, float]:
+        """Return the place of a value in the picture."""
+        across = _LEFT + (WIDTH - _LEFT - _RIGHT) * step / self.last
+        down = HEIGHT - _BOTTOM - (HEIGHT - _TOP - _BOTTOM) * value / self.highest
+        return round(across, 1), round(down, 1)
+
+    def curve(self, values: Sequence[int], dash: str) -> str:
+        """Return one curve."""
+        points = " ".join("{},{}".format(*self.at(*point)) for point in enumerate(values))
+        style = f' stroke-dasharray="{dash}"' if dash else ""
+        return f'<polyline points="{points}" fill="none" stroke="black" stroke-width="2"{style}/>'
+
+    def axes(self, across: str, up: str) -> list[str]:
+        """Return both axes with their marks and names."""
+        left, bottom = self.at(0, 0)
+        right, top = self.at(self.last, self.highest)
+        parts = [
+            f'<path d="M{left},{top} V{bottom} H{right}" fill="none" stroke="black"/>',
+            _text((left + right) / 2, HEIGHT - 16, across, anchor="middle"),
+            _text(left, top - 10, up, anchor="start"),
+        ]
+        for tick in range(_TICKS + 1):
+            value = self.highest * tick // _TICKS
+            parts.append(_text(left - 8, self.at(0, value)[1] + 4, f"{value:,}", anchor="end"))
+        each = next((each for each in _STEPS if self.last <= each * _MOST_MARKS), self.last)
+        marks = range(0, self.last + 1, each)
+        below = bottom + 20
+        return parts + [
+            _text(self.at(step, 0)[0], below, str(step), anchor="middle") for step in marks
+        ]
+
+
+def _legend(names: Sequence[str]) -> list[str]:
+    parts = []
+    for number, (name, dash) in enumerate(zip(names, _DASHES, strict=False)):
+        down = _TOP + 18 + 20 * number
+        style = f' stroke-dasharray="{dash}"' if dash else ""
+        parts += [
+            f'<path d="M{_LEFT + 20},{down} h50" stroke="black" stroke-width="2"{style}/>',
+            _text(_LEFT + 80, down + 4, name, anchor="start"),
+        ]
+    return parts
+
+
+def _text(across: float, down: float, text: str, *, anchor: str, size: int = 13) -> str:
+    return (
+        f'<text x="{across}" y="{down}" text-anchor="{anchor}" font-size="{size}">'
+        f"{escape(text)}</text>"
+    )
+
+
+def _round_up(value: int) -> int:
+    """Return the next number with one digit that is not 0 and divides well.
+
+    >>> _round_up(5123), _round_up(904), _round_up(0)
+    (6000, 1000, 5)
+    """
+    unit = int(10 ** (len(str(value)) - 1))
+    return max(-(-value // unit) * unit, _TICKS)

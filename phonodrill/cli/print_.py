@@ -12,7 +12,7 @@ import typer
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver, write_whole
 from phonodrill.cli.headings import read_headings
-from phonodrill.cli.print_words import Source, choose_words
+from phonodrill.cli.print_words import ENDINGS, Source, choose_words
 from phonodrill.cli.report import report
 from phonodrill.endings.sort import By
 from phonodrill.errors import PhonodrillError
@@ -24,6 +24,7 @@ from phonodrill.paper.page import Card, Duplex, Page, Paper, Text
 from phonodrill.paper.printed import Printed, print_words
 from phonodrill.render.document import Document, counted
 from phonodrill.render.views import paper as view
+from phonodrill.render.views import sort as sort_view
 from phonodrill.sounds.notation import SCRIPT, Notation
 from phonodrill.sounds.units import RVowels
 
@@ -34,7 +35,7 @@ SORT_NOTE = "Say each word. Lay its card in the column where it belongs."
 
 WordsArgument = Annotated[Optional[list[str]], typer.Argument(help="The words to print.")]
 EndingOption = Annotated[
-    str, typer.Option("--ending", help="Draw words with these endings: s, es, ies, ves, ed, ing.")
+    str, typer.Option("--ending", help=f"Draw words with these endings: {', '.join(ENDINGS)}.")
 ]
 PaperOption = Annotated[Paper, typer.Option("--paper", help="Size of the sheet.")]
 SizeOption = Annotated[card_pages.Size, typer.Option("--size", help="24, 18 or 8 cards a sheet.")]
@@ -96,7 +97,9 @@ def mat(
     words: WordsArgument = None,
     file: options.WordsOption = None,
     ending: EndingOption = "",
-    by: Annotated[By, typer.Option("--by", help="Sort endings by sound or spelling.")] = By.SOUND,
+    by: Annotated[
+        By, typer.Option("--by", help="Sort endings by sound, spelling or rule.")
+    ] = By.SOUND,
     headings: Annotated[
         str, typer.Option("--headings", help="Your own columns: sh,ch,th or /ī/,/ĭ/ or -s,-es.")
     ] = "",
@@ -121,7 +124,7 @@ def mat(
     columns_wanted = read_headings(headings, notation or SCRIPT)
     has_words = bool(words or file or ending)
     printed = _printed(source, notation) if has_words or not columns_wanted else ()
-    title = "Sort by the heading" if columns_wanted else f"Sort by the {by} of the ending"
+    title = "Sort by the heading" if columns_wanted else sort_view.TITLES[by]
     columns = _columns(printed, columns_wanted, by)
     grid = card_pages.GRIDS[size]
     pages: list[Page] = [mat_pages.mat_of(title, columns, SORT_NOTE)]
@@ -234,9 +237,7 @@ def _about(printed: Sequence[Printed], source: Source) -> str:
 def _columns(printed: Sequence[Printed], headings: Sequence[Text], by: By) -> mat_pages.Columns:
     if headings:
         return mat_pages.by_headings(printed, headings)
-    if by is By.SOUND:
-        return mat_pages.by_sound_of_ending(printed)
-    return mat_pages.by_spelling_of_ending(printed)
+    return mat_pages.by_ending(printed, by)
 
 
 def _write(

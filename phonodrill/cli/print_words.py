@@ -17,8 +17,9 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.paper.draw import draw_words
 from phonodrill.selection import Query, own_entries
+from phonodrill.taught.tokens import SPELLED_ENDINGS
 
-ENDINGS = ("s", "es", "ies", "ves", "ed", "ing")
+ENDINGS = SPELLED_ENDINGS
 HIGHEST_WORDS = 1000
 """More than these on paper is a slip; a file of them takes seconds to draw."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
-from phonodrill.endings.classify import SOUNDS
+from phonodrill.endings.sort import HEADINGS, By, label
 from phonodrill.errors import PhonodrillError
 from phonodrill.paper.page import Mat, Script, Text
 from phonodrill.paper.printed import Printed
@@ -39,14 +39,34 @@ class Columns(NamedTuple):
     in_several: tuple[str, ...] = ()
 
 
-def by_sound_of_ending(words: Sequence[Printed]) -> Columns:
-    """Sort words by what their ending says."""
-    return _grouped(words, lambda word: Text(word.ending_signs, Script.SOUNDS))
+def by_ending(words: Sequence[Printed], by: By) -> Columns:
+    """Sort words by what their ending says, how it is spelled, its rule or its base.
+
+    Args:
+        words: those to sort; words without an ending belong nowhere.
+        by: what is sorted by.
+
+    Raises:
+        PhonodrillError: if no word has an ending, or there are too many columns.
+    """
+    found: dict[str, list[Printed]] = {}
+    for word in words:
+        if word.ending:
+            found.setdefault(label(word.ending, by), []).append(word)
+    order = {name: place for place, name in enumerate(HEADINGS.get(by, ()))}
+    groups = sorted(found.items(), key=lambda group: (order.get(group[0], len(order)), group[0]))
+    columns = (
+        Column(_heading(name, group[0], by), tuple(word.word for word in group))
+        for name, group in groups
+    )
+    in_none = tuple(word.word for word in words if not word.ending)
+    return _checked(Columns(tuple(columns), in_none))
 
 
-def by_spelling_of_ending(words: Sequence[Printed]) -> Columns:
-    """Sort words by how their ending is spelled."""
-    return _grouped(words, lambda word: Text(f"-{word.ending}"))
+def _heading(name: str, word: Printed, by: By) -> Text:
+    if by is By.SOUND:
+        return Text(word.ending_signs, Script.SOUNDS)
+    return Text(f"-{name}" if by is By.SPELLING else name)
 
 
 def by_headings(words: Sequence[Printed], headings: Sequence[Text]) -> Columns:
@@ -78,22 +98,9 @@ def mat_of(title: str, columns: Columns, note: str = "") -> Mat:
     return Mat(title, tuple((column.heading,) for column in columns.columns), note)
 
 
-def _grouped(words: Sequence[Printed], heading_of: Callable[[Printed], Text]) -> Columns:
-    found: dict[Text, list[str]] = {}
-    in_none = []
-    order = {sound: place for place, sound in enumerate(SOUNDS)}
-    for word in sorted(words, key=lambda word: order.get(word.ending_sound, len(order))):
-        if word.ending_sound:
-            found.setdefault(heading_of(word), []).append(word.word)
-        else:
-            in_none.append(word.word)
-    columns = tuple(Column(heading, tuple(group)) for heading, group in found.items())
-    return _checked(Columns(columns, tuple(in_none)))
-
-
 def _has(word: Printed, heading: Text) -> bool:
     if heading.text.startswith("-"):
-        return heading.text == f"-{word.ending}"
+        return word.ending is not None and heading.text == f"-{word.ending.ending}"
     if word.split is None:
         return False
     if heading.script is Script.LETTERS:
@@ -108,6 +115,6 @@ def _checked(columns: Columns) -> Columns:
     if not 1 <= count <= HIGHEST_COLUMNS:
         raise PhonodrillError(
             f"a mat of {count} columns" if count else "no word here has an ending to sort by",
-            f"2 to {HIGHEST_COLUMNS} headings: --headings sh,ch,th",
+            f"at most {HIGHEST_COLUMNS}: fewer kinds of words, or --headings sh,ch,th",
         )
     return columns

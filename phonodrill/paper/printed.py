@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from phonodrill.endings.classify import Ending, classify
+from phonodrill.endings.sounds import codes_of
 from phonodrill.graphemes.chunk import Chunk
 from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
@@ -25,11 +26,8 @@ class Printed(NamedTuple):
         arpabet: the first reading as CMUdict writes it.
         syllables: its letters in syllables.
         split: its letters tied to its sounds; None for an abbreviation.
-        base: its base word if it ends in -s, else empty.
-        ending: what the eye sees of the ending: s, es, ies, ves; else empty.
-        ending_sound: label of what the ending says (s, z, ɪz, iz, aɪz), or empty.
-        ending_signs: the same as it is printed, between slashes.
-        watch_out: an exception of its ending to warn of, or empty.
+        ending: its ending taken apart, or None if it has none.
+        ending_signs: what the ending says, between slashes; else empty.
     """
 
     word: str
@@ -37,11 +35,8 @@ class Printed(NamedTuple):
     arpabet: str
     syllables: tuple[str, ...]
     split: Split | None
-    base: str = ""
-    ending: str = ""
-    ending_sound: str = ""
+    ending: Ending | None = None
     ending_signs: str = ""
-    watch_out: str = ""
 
 
 def print_words(
@@ -72,17 +67,17 @@ def print_words(
                 first.arpabet,
                 tuple(written_syllables(entry.word, first.sounds, chunks)),
                 split_word(entry.word, first, chunks, notation, r_vowels) if chunks else None,
-                *(_ending(ending, notation) if ending else ()),
+                ending,
+                _ending_signs(ending, notation) if ending else "",
             )
         )
     return tuple(found)
 
 
-def _ending(ending: Ending, notation: Notation) -> tuple[str, ...]:
-    size = len(ending.sound.replace("aɪ", "I"))
+def _ending_signs(ending: Ending, notation: Notation) -> str:
     heard = ending.said.spaced(notation).split(" ")
-    signs = (" " if notation is Notation.ARPABET else "").join(heard[len(heard) - size :])
-    return ending.base, ending.ending, ending.sound, f"/{signs}/", ending.watch_out
+    signs = heard[len(heard) - len(codes_of(ending.sound)) :]
+    return f"/{(' ' if notation is Notation.ARPABET else '').join(signs)}/"
 
 
 def _readings(said: Sequence[Pronunciation], notation: Notation) -> tuple[str, ...]:

@@ -40,9 +40,9 @@ def word_list_of(words: Sequence[Printed], title: str, note: str = "") -> WordLi
 def word_key(words: Sequence[Printed], title: str, note: str = "") -> Key:
     """Make the table of words with their sounds, syllables and chunks.
 
-    Where some words end in -s, their bases and what the ending says are shown, too.
+    Where some words have an ending, their bases and what it says are shown, too.
     """
-    with_endings = any(word.base for word in words)
+    with_endings = any(word.ending for word in words)
     headings: tuple[str, ...] = ("", "word", "sounds", "syllables", "chunks")
     rows = []
     for number, word in enumerate(words, 1):
@@ -55,8 +55,7 @@ def word_key(words: Sequence[Printed], title: str, note: str = "") -> Key:
             (Text(" · ".join(word.split.chunks) if word.split else ""),),
         ]
         if with_endings:
-            ending = (Text(f"{word.base}, -{word.ending}"), Text(word.ending_signs, Script.SOUNDS))
-            row.append(ending if word.base else (Text(""),))
+            row.append(_ending(word))
         rows.append(tuple(row))
     widths: tuple[int, ...] = (0, 0, 4, 4, 5)
     if with_endings:
@@ -72,6 +71,13 @@ def mat_key(columns: Columns, title: str, note: str = "") -> Key:
     if columns.in_none:
         rows.append(((Text("in none"),), _listed(columns.in_none)))
     return Key(title, note, ("heading", "words"), (0, 1), tuple(rows))
+
+
+def _ending(word: Printed) -> tuple[Text, ...]:
+    if word.ending is None:
+        return ()
+    built = Text(f"{word.ending.base}, -{word.ending.ending}")
+    return built, Text(word.ending_signs, Script.SOUNDS)
 
 
 def _listed(words: Sequence[str]) -> tuple[Text, ...]:

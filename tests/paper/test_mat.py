@@ -6,15 +6,9 @@ import random
 
 import pytest
 
-from phonodrill import Lexicon, Notation, PhonodrillError, Query
+from phonodrill import By, Lexicon, Notation, PhonodrillError, Query
 from phonodrill.paper.draw import draw_words
-from phonodrill.paper.mat import (
-    Columns,
-    by_headings,
-    by_sound_of_ending,
-    by_spelling_of_ending,
-    mat_of,
-)
+from phonodrill.paper.mat import Columns, by_ending, by_headings, mat_of
 from phonodrill.paper.page import Script, Text
 from phonodrill.paper.printed import Printed, print_words
 from phonodrill.paper.sheets import mat_key
@@ -32,7 +26,7 @@ def shown(columns: Columns) -> dict[str, tuple[str, ...]]:
 
 def test_by_what_the_ending_says(lexicon: Lexicon) -> None:
     words = printed(lexicon, "skies ladies torches hedges gulls ropes fox")
-    columns = by_sound_of_ending(words)
+    columns = by_ending(words, By.SOUND)
     assert shown(columns) == {
         "/s/": ("ropes",),
         "/z/": ("gulls",),
@@ -45,12 +39,21 @@ def test_by_what_the_ending_says(lexicon: Lexicon) -> None:
 
 
 def test_by_how_the_ending_is_spelled(lexicon: Lexicon) -> None:
-    columns = by_spelling_of_ending(printed(lexicon, "skies torches hedges gulls"))
+    columns = by_ending(printed(lexicon, "skies torches hedges gulls"), By.SPELLING)
     assert shown(columns) == {
-        "-s": ("gulls", "hedges"),
+        "-s": ("hedges", "gulls"),
         "-es": ("torches",),
         "-ies": ("skies",),
     }
+
+
+def test_by_the_rule(lexicon: Lexicon) -> None:
+    columns = by_ending(printed(lexicon, "hopping hoping jumping running"), By.RULE)
+    assert sorted(column.words for column in columns.columns) == [
+        ("hoping",),
+        ("hopping", "running"),
+        ("jumping",),
+    ]
 
 
 @pytest.mark.parametrize("notation", Notation)
@@ -78,13 +81,13 @@ def test_every_word_is_in_the_key(lexicon: Lexicon) -> None:
 
 
 def test_a_mat_has_the_headings_and_not_the_answers(lexicon: Lexicon) -> None:
-    mat = mat_of("Sort", by_sound_of_ending(printed(lexicon, "ropes gulls")))
+    mat = mat_of("Sort", by_ending(printed(lexicon, "ropes gulls"), By.SOUND))
     assert mat.headings == ((Text("/s/", Script.SOUNDS),), (Text("/z/", Script.SOUNDS),))
 
 
 def test_columns_that_do_not_fit(lexicon: Lexicon) -> None:
     with pytest.raises(PhonodrillError, match="no word here has an ending"):
-        by_sound_of_ending(printed(lexicon, "fox"))
+        by_ending(printed(lexicon, "fox"), By.SOUND)
     with pytest.raises(PhonodrillError, match="a mat of 7 columns"):
         by_headings([], [Text(letter) for letter in "abcdefg"])
 

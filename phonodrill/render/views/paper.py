@@ -57,16 +57,17 @@ def word_list(title: str, about: str, words: Sequence[Printed], key: Key | None)
 
 
 def _facts(word: Printed) -> dict[str, Any]:
+    ending = word.ending
     return {
         "word": word.word,
         "sounds": " or ".join(word.readings),
         "arpabet": word.arpabet,
         "syllables": " · ".join(word.syllables),
         "chunks": " · ".join(word.split.chunks) if word.split else "",
-        "base": word.base,
-        "ending": word.ending,
-        "ending_sound": word.ending_sound,
-        "watch_out": word.watch_out,
+        "base": ending.base if ending else "",
+        "ending": ending.ending if ending else "",
+        "ending_sound": ending.sound if ending else "",
+        "watch_out": ending.watch_out if ending else "",
     }
 
 

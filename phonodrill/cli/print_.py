@@ -123,7 +123,7 @@ def mat(
     source = _source(words, file, ending, band, taught, count, seed)
     columns_wanted = read_headings(headings, notation or SCRIPT)
     has_words = bool(words or file or ending)
-    printed = _printed(source, notation) if has_words or not columns_wanted else ()
+    printed = _printed(source, notation, by=by) if has_words or not columns_wanted else ()
     title = "Sort by the heading" if columns_wanted else sort_view.TITLES[by]
     columns = _columns(printed, columns_wanted, by)
     grid = card_pages.GRIDS[size]
@@ -223,10 +223,13 @@ def _source(
 
 
 def _printed(
-    source: Source, notation: Notation | None, r_vowels: RVowels = RVowels.TWO
+    source: Source,
+    notation: Notation | None,
+    r_vowels: RVowels = RVowels.TWO,
+    by: By = By.SPELLING,
 ) -> tuple[Printed, ...]:
     with Lexicon() as lexicon:
-        return print_words(lexicon, choose_words(lexicon, source), notation or SCRIPT, r_vowels)
+        return print_words(lexicon, choose_words(lexicon, source, by), notation or SCRIPT, r_vowels)
 
 
 def _about(printed: Sequence[Printed], source: Source) -> str:

@@ -10,6 +10,7 @@ from phonodrill.cli import options
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
 from phonodrill.cli.words_file import Line, problems_of, read_words, why_unusable
+from phonodrill.endings.sort import By
 from phonodrill.errors import PhonodrillError
 from phonodrill.gate import open_gate
 from phonodrill.lexicon.entry import Entry
@@ -51,11 +52,16 @@ class Source(NamedTuple):
         return f"seed {self.seed}" if self.ending else ""
 
 
-def choose_words(lexicon: Lexicon, source: Source) -> list[Entry]:
+def choose_words(lexicon: Lexicon, source: Source, by: By = By.SPELLING) -> list[Entry]:
     """Return the words to print, each once, all past the gate.
 
     What cannot be used is reported with its line, and that fewer words were
     found than asked for.
+
+    Args:
+        lexicon: the open lexicon.
+        source: where they come from.
+        by: over what words drawn from the vocabulary are spread evenly.
 
     Raises:
         PhonodrillError: if there is no source or more than one, no word that can
@@ -69,20 +75,20 @@ def choose_words(lexicon: Lexicon, source: Source) -> list[Entry]:
         )
     overlay = own_words()
     entries = (
-        _drawn(lexicon, source, overlay) if source.ending else _listed(lexicon, source, overlay)
+        _drawn(lexicon, source, overlay, by) if source.ending else _listed(lexicon, source, overlay)
     )
     if len(entries) > HIGHEST_WORDS:
         raise PhonodrillError(f"{len(entries):,} words are too many to print", "a shorter list")
     return entries
 
 
-def _drawn(lexicon: Lexicon, source: Source, overlay: Overlay) -> list[Entry]:
+def _drawn(lexicon: Lexicon, source: Source, overlay: Overlay, by: By) -> list[Entry]:
     query = Query(
         source.band,
         options.parse_endings(source.ending, ENDINGS),
         known=options.known_from(source.taught, lexicon),
     )
-    entries = draw_words(lexicon, query, source.wanted, random.Random(source.seed), overlay)
+    entries = draw_words(lexicon, query, by, source.wanted, random.Random(source.seed), overlay)
     if not entries:
         raise PhonodrillError("no word has these endings here", "--band 3, or more steps taught")
     if len(entries) < source.wanted:

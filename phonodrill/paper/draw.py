@@ -3,34 +3,35 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator
-from itertools import zip_longest
-from typing import TypeVar
+from collections.abc import Iterable, Iterator
+from itertools import islice, zip_longest
 
-from phonodrill.endings.classify import Ending, classify
-from phonodrill.endings.vocabulary import is_watch_out
+from phonodrill.endings.classify import Ending
+from phonodrill.endings.sort import By, sort_vocabulary
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
-from phonodrill.selection import Query, select
-
-Thing = TypeVar("Thing")
+from phonodrill.paper.mat import HIGHEST_COLUMNS
+from phonodrill.selection import Query, own_entries, select
 
 
 def draw_words(
     lexicon: Lexicon,
     query: Query,
+    by: By,
     count: int,
     rng: random.Random,
     overlay: Overlay = NO_OVERLAY,
 ) -> list[Entry]:
-    """Draw words with the endings asked for, each ending in its turn, no base twice.
+    """Draw words with the endings asked for, as many of each kind as there can be.
 
-    Words whose ending may say several things, and exceptions, are left out.
+    Words whose ending may say several things, and exceptions, are left out. But
+    for ``By.BASE``, which draws every form of a few bases, no base comes twice.
 
     Args:
         lexicon: the open lexicon.
         query: band, endings and what is known.
+        by: what makes a kind: the sound of the ending, its spelling, its rule.
         count: how many words at most.
         rng: the only source of chance.
         overlay: a teacher's own words.
@@ -38,24 +39,28 @@ def draw_words(
     Returns:
         The words, fewer than asked for if there are no more.
     """
-    exceptions = lexicon.ending_exceptions()
-
-    def with_ending(ending: str) -> Iterator[tuple[Ending, Entry]]:
-        pool = select(lexicon, query._replace(endings=frozenset({ending})), rng, overlay)
-        for entry in pool.stimuli():
-            ways = classify(entry.word, lexicon, exceptions)
-            is_clear = len({way.sound for way in ways}) == 1 and not is_watch_out(ways[0])
-            if is_clear and ways[0].ending == ending:
-                yield ways[0], entry
-
-    found: dict[str, Entry] = {}
-    for ending, entry in _in_turn(*map(with_ending, sorted(query.endings))):
-        if len(found) == count:
-            break
-        found.setdefault(ending.base, entry)
-    return list(found.values())
+    per_group = HIGHEST_COLUMNS if by is By.BASE else count
+    groups = sort_vocabulary(lexicon, query, by, per_group, rng, overlay).groups
+    pool = select(lexicon, query, overlay=overlay)
+    own = {entry.word: entry for entry in own_entries(lexicon, overlay)}
+    entries = (
+        entry
+        for ending in _in_turn([_mixed(group.words, rng) for group in groups])
+        if (entry := own.get(ending.word) or lexicon.get(ending.word)) and pool.can_read(entry)
+    )
+    drawn = list(islice(entries, count))
+    rng.shuffle(drawn)
+    return drawn
 
 
-def _in_turn(*sources: Iterator[Thing]) -> Iterator[Thing]:
-    for row in zip_longest(*sources):
-        yield from (thing for thing in row if thing is not None)
+def _mixed(endings: Iterable[Ending], rng: random.Random) -> list[Ending]:
+    """Mix the words of a group, one of each rule before the rest."""
+    mixed = list(endings)
+    rng.shuffle(mixed)
+    first = {ending.rule: ending for ending in reversed(mixed)}
+    return sorted(mixed, key=lambda ending: first[ending.rule] is not ending)
+
+
+def _in_turn(groups: Iterable[Iterable[Ending]]) -> Iterator[Ending]:
+    for row in zip_longest(*groups):
+        yield from (ending for ending in row if ending is not None)

@@ -12,6 +12,7 @@ from phonodrill.paper.mat import Columns, by_ending, by_headings, mat_of
 from phonodrill.paper.page import Script, Text
 from phonodrill.paper.printed import Printed, print_words
 from phonodrill.paper.sheets import mat_key
+from phonodrill.taught.steps import parse_steps
 
 
 def printed(lexicon: Lexicon, words: str, notation: Notation = Notation.MARKS) -> list[Printed]:
@@ -92,11 +93,31 @@ def test_columns_that_do_not_fit(lexicon: Lexicon) -> None:
         by_headings([], [Text(letter) for letter in "abcdefg"])
 
 
-def test_words_are_drawn_evenly_and_no_base_twice(lexicon: Lexicon) -> None:
+@pytest.mark.parametrize("by", [By.SPELLING, By.SOUND])
+def test_words_are_drawn_evenly_and_no_base_twice(lexicon: Lexicon, by: By) -> None:
     query = Query(endings=frozenset({"s", "es", "ies"}))
-    drawn = draw_words(lexicon, query, 30, random.Random(1))
-    assert len(drawn) == len({entry.base for entry in drawn}) == 30
-    for ending in query.endings:
-        assert 9 <= sum(ending in entry.endings for entry in drawn) <= 11
-    assert drawn == draw_words(lexicon, query, 30, random.Random(1))
-    assert drawn != draw_words(lexicon, query, 30, random.Random(2))
+    drawn = draw_words(lexicon, query, by, 30, random.Random(1))
+    words = print_words(lexicon, drawn, Notation.MARKS)
+    assert len({word.ending.base for word in words if word.ending}) == 30
+    sizes = [len(column.words) for column in by_ending(words, by).columns]
+    assert len(sizes) == (3 if by is By.SPELLING else 5)
+    assert sum(sizes) == 30
+    assert max(sizes) - min(sizes) <= 5
+    assert drawn == draw_words(lexicon, query, by, 30, random.Random(1))
+    assert drawn != draw_words(lexicon, query, by, 30, random.Random(2))
+
+
+def test_the_forms_of_a_few_bases_are_drawn(lexicon: Lexicon) -> None:
+    query = Query(endings=frozenset({"s", "ed", "ing"}))
+    drawn = draw_words(lexicon, query, By.BASE, 24, random.Random(1))
+    columns = by_ending(print_words(lexicon, drawn, Notation.MARKS), By.BASE).columns
+    assert len(columns) <= 6
+    assert sum(len(column.words) for column in columns) == len(drawn) >= 12
+
+
+def test_only_words_that_a_class_can_read_are_drawn(lexicon: Lexicon) -> None:
+    known = parse_steps(["s a t p i n m d e r", "-s", "-er"], lexicon.correspondences()).known()
+    query = Query(band=3, endings=frozenset({"s", "er"}), known=known)
+    drawn = draw_words(lexicon, query, By.SPELLING, 20, random.Random(1))
+    assert len(drawn) >= 10
+    assert all(set(entry.word) <= set("satpinmder") for entry in drawn)

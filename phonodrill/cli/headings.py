@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 
-from phonodrill.cli.own_words import own_words
 from phonodrill.errors import PhonodrillError
-from phonodrill.gate import open_gate
+from phonodrill.gate import Gate
 from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.paper.page import Script, Text
@@ -17,21 +16,23 @@ _LETTERS = re.compile(r"-?[a-z]+(_[a-z]+)?")
 LONGEST = 8
 
 
-def read_headings(text: str, notation: Notation) -> tuple[Text, ...]:
+def read_headings(text: str, lexicon: Lexicon, gate: Gate, notation: Notation) -> tuple[Text, ...]:
     """Read headings parted by commas, each once.
 
     Args:
         text: spellings (``sh``, ``a_e``), endings (``-es``) and sounds (``/sh/``).
+        lexicon: the open lexicon.
+        gate: the never-say check.
         notation: how sounds are printed.
 
     Raises:
         PhonodrillError: if one cannot be read or is not fit for class.
     """
     parts = [part.strip() for part in text.split(",") if part.strip()]
-    return tuple(dict.fromkeys(_heading(part, notation) for part in parts))
+    return tuple(dict.fromkeys(_heading(part, lexicon, gate, notation) for part in parts))
 
 
-def _heading(text: str, notation: Notation) -> Text:
+def _heading(text: str, lexicon: Lexicon, gate: Gate, notation: Notation) -> Text:
     if text.startswith("/"):
         return Text(f"/{write_sounds(parse_sound(text), notation)}/", Script.SOUNDS)
     letters = text.lower()
@@ -40,10 +41,7 @@ def _heading(text: str, notation: Notation) -> Text:
             f"{text!r} is no heading", "letters or sounds: --headings sh,a_e,-es,/ī/"
         )
     bare = letters.strip("-").replace("_", "")
-    with Lexicon() as lexicon:
-        gate = open_gate(lexicon, own_words().words("block"))
-        entry = lexicon.get(bare)
-        fit = may_be_shown(entry, gate) if entry else gate.allows(bare, [], alone=False)
-    if not fit:
+    entry = lexicon.get(bare)
+    if not (may_be_shown(entry, gate) if entry else gate.allows(bare, (), alone=False)):
         raise PhonodrillError("that heading is not fit for class", "another heading")
     return Text(letters)

@@ -12,11 +12,10 @@ import typer
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver, write_whole
 from phonodrill.cli.headings import read_headings
-from phonodrill.cli.print_words import ENDINGS, Source, choose_words
+from phonodrill.cli.print_words import ENDINGS, Source, choose_words, open_store
 from phonodrill.cli.report import report
 from phonodrill.endings.sort import By
 from phonodrill.errors import PhonodrillError
-from phonodrill.lexicon.store import Lexicon
 from phonodrill.paper import cards as card_pages
 from phonodrill.paper import mat as mat_pages
 from phonodrill.paper import sheets
@@ -121,9 +120,12 @@ def mat(
 ) -> None:
     """Print a mat to sort cards on, blank cards, and the key."""
     source = _source(words, file, ending, band, taught, count, seed)
-    columns_wanted = read_headings(headings, notation or SCRIPT)
-    has_words = bool(words or file or ending)
-    printed = _printed(source, notation, by=by) if has_words or not columns_wanted else ()
+    style = notation or SCRIPT
+    with open_store() as store:
+        columns_wanted = read_headings(headings, store.lexicon, store.gate, style)
+        needs_words = bool(words or file or ending) or not columns_wanted
+        entries = choose_words(store, source, by) if needs_words else []
+        printed = print_words(store.lexicon, store.gate, entries, style)
     title = "Sort by the heading" if columns_wanted else sort_view.TITLES[by]
     columns = _columns(printed, columns_wanted, by)
     grid = card_pages.GRIDS[size]
@@ -223,13 +225,11 @@ def _source(
 
 
 def _printed(
-    source: Source,
-    notation: Notation | None,
-    r_vowels: RVowels = RVowels.TWO,
-    by: By = By.SPELLING,
+    source: Source, notation: Notation | None, r_vowels: RVowels = RVowels.TWO
 ) -> tuple[Printed, ...]:
-    with Lexicon() as lexicon:
-        return print_words(lexicon, choose_words(lexicon, source, by), notation or SCRIPT, r_vowels)
+    with open_store() as store:
+        entries = choose_words(store, source)
+        return print_words(store.lexicon, store.gate, entries, notation or SCRIPT, r_vowels)
 
 
 def _about(printed: Sequence[Printed], source: Source) -> str:

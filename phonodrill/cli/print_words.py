@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import NamedTuple
 
@@ -12,7 +14,7 @@ from phonodrill.cli.report import report
 from phonodrill.cli.words_file import Line, problems_of, read_words, why_unusable
 from phonodrill.endings.sort import By
 from phonodrill.errors import PhonodrillError
-from phonodrill.gate import open_gate
+from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
@@ -52,14 +54,36 @@ class Source(NamedTuple):
         return f"seed {self.seed}" if self.ending else ""
 
 
-def choose_words(lexicon: Lexicon, source: Source, by: By = By.SPELLING) -> list[Entry]:
+class Store(NamedTuple):
+    """What words are looked up in.
+
+    Attributes:
+        lexicon: the open lexicon.
+        overlay: a teacher's own words.
+        gate: the never-say check, with what the teacher blocked.
+    """
+
+    lexicon: Lexicon
+    overlay: Overlay
+    gate: Gate
+
+
+@contextmanager
+def open_store() -> Iterator[Store]:
+    """Open the lexicon, the teacher's own words and the gate."""
+    with Lexicon() as lexicon:
+        overlay = own_words()
+        yield Store(lexicon, overlay, open_gate(lexicon, overlay.words("block")))
+
+
+def choose_words(store: Store, source: Source, by: By = By.SPELLING) -> list[Entry]:
     """Return the words to print, each once, all past the gate.
 
     What cannot be used is reported with its line, and that fewer words were
     found than asked for.
 
     Args:
-        lexicon: the open lexicon.
+        store: what they are looked up in.
         source: where they come from.
         by: over what words drawn from the vocabulary are spread evenly.
 
@@ -73,22 +97,20 @@ def choose_words(lexicon: Lexicon, source: Source, by: By = By.SPELLING) -> list
             "several kinds of words" if given else "no words to print",
             "words (torches ropes gulls), or --words FILE, or --ending es,ies",
         )
-    overlay = own_words()
-    entries = (
-        _drawn(lexicon, source, overlay, by) if source.ending else _listed(lexicon, source, overlay)
-    )
+    entries = _drawn(store, source, by) if source.ending else _listed(store, source)
     if len(entries) > HIGHEST_WORDS:
         raise PhonodrillError(f"{len(entries):,} words are too many to print", "a shorter list")
     return entries
 
 
-def _drawn(lexicon: Lexicon, source: Source, overlay: Overlay, by: By) -> list[Entry]:
+def _drawn(store: Store, source: Source, by: By) -> list[Entry]:
     query = Query(
         source.band,
         options.parse_endings(source.ending, ENDINGS),
-        known=options.known_from(source.taught, lexicon),
+        known=options.known_from(source.taught, store.lexicon),
     )
-    entries = draw_words(lexicon, query, by, source.wanted, random.Random(source.seed), overlay)
+    rng = random.Random(source.seed)
+    entries = draw_words(store.lexicon, query, by, source.wanted, rng, store.overlay)
     if not entries:
         raise PhonodrillError("no word has these endings here", "--band 3, or more steps taught")
     if len(entries) < source.wanted:
@@ -96,9 +118,9 @@ def _drawn(lexicon: Lexicon, source: Source, overlay: Overlay, by: By) -> list[E
     return entries
 
 
-def _listed(lexicon: Lexicon, source: Source, overlay: Overlay) -> list[Entry]:
+def _listed(store: Store, source: Source) -> list[Entry]:
+    lexicon, overlay, gate = store
     own = {entry.word: entry for entry in own_entries(lexicon, overlay)}
-    gate = open_gate(lexicon, overlay.words("block"))
     lines = read_words(source.file) if source.file else _given(source.words)
     usable, problems = problems_of(
         lines, why_unusable(lexicon, gate, own), "line" if source.file else "word"

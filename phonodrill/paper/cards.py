@@ -44,8 +44,8 @@ def card_of(word: Printed, back: Back) -> Card:
     if back is Back.CHUNKS and word.split:
         return Card(front, (Text(" · ".join(word.split.chunks)), *sounds))
     if back is Back.ENDING and word.ending:
-        built = Text(f"{word.ending.base} → {word.word}")
-        return Card(front, (Text(word.ending_signs, Script.SOUNDS), built))
+        built = (Text(f"{word.base} → {word.word}"),) if word.base else ()
+        return Card(front, (Text(word.ending_signs, Script.SOUNDS), *built))
     return Card(front, sounds)
 
 

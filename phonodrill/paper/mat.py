@@ -43,24 +43,27 @@ def by_ending(words: Sequence[Printed], by: By) -> Columns:
     """Sort words by what their ending says, how it is spelled, its rule or its base.
 
     Args:
-        words: those to sort; words without an ending belong nowhere.
+        words: those to sort; words without an ending belong nowhere, nor by base
+            those whose base is no word for class.
         by: what is sorted by.
 
     Raises:
         PhonodrillError: if no word has an ending, or there are too many columns.
     """
     found: dict[str, list[Printed]] = {}
+    in_none = []
     for word in words:
-        if word.ending:
+        if word.ending and (word.base or by is not By.BASE):
             found.setdefault(label(word.ending, by), []).append(word)
+        else:
+            in_none.append(word.word)
     order = {name: place for place, name in enumerate(HEADINGS.get(by, ()))}
     groups = sorted(found.items(), key=lambda group: (order.get(group[0], len(order)), group[0]))
     columns = (
         Column(_heading(name, group[0], by), tuple(word.word for word in group))
         for name, group in groups
     )
-    in_none = tuple(word.word for word in words if not word.ending)
-    return _checked(Columns(tuple(columns), in_none))
+    return _checked(Columns(tuple(columns), tuple(in_none)))
 
 
 def _heading(name: str, word: Printed, by: By) -> Text:

@@ -7,11 +7,13 @@ from typing import NamedTuple
 
 from phonodrill.endings.classify import Ending, classify
 from phonodrill.endings.sounds import codes_of
+from phonodrill.gate import Gate
 from phonodrill.graphemes.chunk import Chunk
 from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.paper.page import Piece, Split
 from phonodrill.reading.syllables import written_syllables
+from phonodrill.selection import fit_to_say
 from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.units import RVowels, split_units
 
@@ -24,10 +26,11 @@ class Printed(NamedTuple):
         readings: each way to say it that may be used, sounds parted by spaces;
             more than one only for a heteronym.
         arpabet: the first reading as CMUdict writes it.
-        syllables: its letters in syllables.
+        syllables: its letters in syllables; none if one of them is no word for class.
         split: its letters tied to its sounds; None for an abbreviation.
         ending: its ending taken apart, or None if it has none.
         ending_signs: what the ending says, between slashes; else empty.
+        base: its base word if that may be shown; else empty.
     """
 
     word: str
@@ -37,10 +40,12 @@ class Printed(NamedTuple):
     split: Split | None
     ending: Ending | None = None
     ending_signs: str = ""
+    base: str = ""
 
 
 def print_words(
     lexicon: Lexicon,
+    gate: Gate,
     entries: Sequence[Entry],
     notation: Notation,
     r_vowels: RVowels = RVowels.TWO,
@@ -49,26 +54,30 @@ def print_words(
 
     Args:
         lexicon: the open lexicon.
+        gate: the never-say check, here for bases and syllables.
         entries: words that passed the gate.
         notation: how sounds are written.
         r_vowels: whether a vowel + R has one box or two.
     """
     exceptions = lexicon.ending_exceptions()
+    is_fit = fit_to_say(lexicon, gate)
     found = []
     for entry in entries:
         said = entry.usable_pronunciations
         first = said[0]
         chunks = lexicon.chunks(first.chunks)
+        syllables = tuple(written_syllables(entry.word, first.sounds, chunks))
         ending = next(iter(classify(entry.word, lexicon, exceptions)), None)
         found.append(
             Printed(
                 entry.word,
                 _readings(said if entry.is_heteronym else said[:1], notation),
                 first.arpabet,
-                tuple(written_syllables(entry.word, first.sounds, chunks)),
+                syllables if all(gate.allows(part, ()) for part in syllables) else (),
                 split_word(entry.word, first, chunks, notation, r_vowels) if chunks else None,
                 ending,
                 _ending_signs(ending, notation) if ending else "",
+                ending.base if ending and is_fit(ending.base) else "",
             )
         )
     return tuple(found)

@@ -76,8 +76,8 @@ def mat_key(columns: Columns, title: str, note: str = "") -> Key:
 def _ending(word: Printed) -> tuple[Text, ...]:
     if word.ending is None:
         return ()
-    built = Text(f"{word.ending.base}, -{word.ending.ending}")
-    return built, Text(word.ending_signs, Script.SOUNDS)
+    parts = filter(None, (word.base, f"-{word.ending.ending}"))
+    return Text(", ".join(parts)), Text(word.ending_signs, Script.SOUNDS)
 
 
 def _listed(words: Sequence[str]) -> tuple[Text, ...]:

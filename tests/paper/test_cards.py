@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
-from phonodrill import Lexicon, Notation
+from phonodrill import Lexicon, Notation, open_gate
 from phonodrill.paper.cards import Back, card_of, lay_out, mirrored
 from phonodrill.paper.page import Card, Duplex, Grid, Script, Text
 from phonodrill.paper.printed import Printed, print_words
@@ -59,7 +59,7 @@ def test_no_backs_when_none_are_wanted_or_there_are_none() -> None:
 def torches(lexicon: Lexicon) -> Printed:
     entry = lexicon.get("torches")
     assert entry
-    return print_words(lexicon, [entry], Notation.MARKS)[0]
+    return print_words(lexicon, open_gate(lexicon), [entry], Notation.MARKS)[0]
 
 
 @pytest.mark.parametrize(
@@ -78,5 +78,5 @@ def test_backs(torches: Printed, back: Back, lines: tuple[Text, ...]) -> None:
 def test_a_word_without_ending_has_its_sounds_instead(lexicon: Lexicon) -> None:
     entry = lexicon.get("fox")
     assert entry
-    (fox,) = print_words(lexicon, [entry], Notation.IPA)
+    (fox,) = print_words(lexicon, open_gate(lexicon), [entry], Notation.IPA)
     assert card_of(fox, Back.ENDING).back == (Text("/f ɑ k s/", Script.SOUNDS),)

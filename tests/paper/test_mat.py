@@ -6,7 +6,7 @@ import random
 
 import pytest
 
-from phonodrill import By, Lexicon, Notation, PhonodrillError, Query
+from phonodrill import By, Lexicon, Notation, PhonodrillError, Query, open_gate
 from phonodrill.paper.draw import draw_words
 from phonodrill.paper.mat import Columns, by_ending, by_headings, mat_of
 from phonodrill.paper.page import Script, Text
@@ -18,7 +18,7 @@ from phonodrill.taught.steps import parse_steps
 def printed(lexicon: Lexicon, words: str, notation: Notation = Notation.MARKS) -> list[Printed]:
     entries = [entry for word in words.split() if (entry := lexicon.get(word))]
     assert len(entries) == len(words.split())
-    return list(print_words(lexicon, entries, notation))
+    return list(print_words(lexicon, open_gate(lexicon), entries, notation))
 
 
 def shown(columns: Columns) -> dict[str, tuple[str, ...]]:
@@ -97,7 +97,7 @@ def test_columns_that_do_not_fit(lexicon: Lexicon) -> None:
 def test_words_are_drawn_evenly_and_no_base_twice(lexicon: Lexicon, by: By) -> None:
     query = Query(endings=frozenset({"s", "es", "ies"}))
     drawn = draw_words(lexicon, query, by, 30, random.Random(1))
-    words = print_words(lexicon, drawn, Notation.MARKS)
+    words = print_words(lexicon, open_gate(lexicon), drawn, Notation.MARKS)
     assert len({word.ending.base for word in words if word.ending}) == 30
     sizes = [len(column.words) for column in by_ending(words, by).columns]
     assert len(sizes) == (3 if by is By.SPELLING else 5)
@@ -110,7 +110,9 @@ def test_words_are_drawn_evenly_and_no_base_twice(lexicon: Lexicon, by: By) -> N
 def test_the_forms_of_a_few_bases_are_drawn(lexicon: Lexicon) -> None:
     query = Query(endings=frozenset({"s", "ed", "ing"}))
     drawn = draw_words(lexicon, query, By.BASE, 24, random.Random(1))
-    columns = by_ending(print_words(lexicon, drawn, Notation.MARKS), By.BASE).columns
+    columns = by_ending(
+        print_words(lexicon, open_gate(lexicon), drawn, Notation.MARKS), By.BASE
+    ).columns
     assert len(columns) <= 6
     assert sum(len(column.words) for column in columns) == len(drawn) >= 12
 

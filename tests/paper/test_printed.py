@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from phonodrill import Gate, Lexicon, Notation
+from phonodrill import Gate, Lexicon, Notation, open_gate
 from phonodrill.paper.page import Piece, Split
 from phonodrill.paper.printed import print_words, split_word
-from phonodrill.selection import may_be_said
+from phonodrill.selection import fit_to_say, may_be_said
 from phonodrill.sounds.units import RVowels, split_units
 from tests.raw_cmudict import plain, raw_cmudict
 
@@ -15,7 +15,7 @@ from tests.raw_cmudict import plain, raw_cmudict
 def split(lexicon: Lexicon, word: str, r_vowels: RVowels = RVowels.TWO) -> Split:
     entry = lexicon.get(word)
     assert entry
-    (printed,) = print_words(lexicon, [entry], Notation.MARKS, r_vowels)
+    (printed,) = print_words(lexicon, open_gate(lexicon), [entry], Notation.MARKS, r_vowels)
     assert printed.split
     return printed.split
 
@@ -69,7 +69,7 @@ def test_the_odd_part_is_marked(lexicon: Lexicon) -> None:
 def test_a_heteronym_has_all_its_readings(lexicon: Lexicon) -> None:
     entry = lexicon.get("tear")
     assert entry
-    (printed,) = print_words(lexicon, [entry], Notation.IPA)
+    (printed,) = print_words(lexicon, open_gate(lexicon), [entry], Notation.IPA)
     assert set(printed.readings) == {"/t ɛ ɹ/", "/t ɪ ɹ/"}
 
 
@@ -111,7 +111,19 @@ def test_the_ending_as_printed(
 ) -> None:
     entry = lexicon.get(word)
     assert entry
-    (printed,) = print_words(lexicon, [entry], Notation.MARKS)
+    (printed,) = print_words(lexicon, open_gate(lexicon), [entry], Notation.MARKS)
     assert printed.ending_signs == signs
-    assert (printed.ending.base if printed.ending else "") == base
+    assert printed.base == base
     assert (printed.ending.ending if printed.ending else "") == ending
+
+
+def test_no_part_of_a_word_is_unfit(lexicon: Lexicon, gate: Gate) -> None:
+    entries = [entry for entry in lexicon.entries(highest_band=3) if may_be_said(entry, gate)]
+    is_fit = fit_to_say(lexicon, gate)
+    without = 0
+    for word in print_words(lexicon, gate, entries, Notation.MARKS):
+        parts = [*word.syllables, *(word.split.chunks if word.split else ())]
+        assert all(gate.allows(part, ()) for part in parts), word
+        assert not word.base or is_fit(word.base)
+        without += not word.syllables
+    assert 50 < without < 120

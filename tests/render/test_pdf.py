@@ -10,7 +10,7 @@ from typing import Any
 import pdfplumber
 import pytest
 
-from phonodrill import By, Gate, Lexicon, Notation, PhonodrillError
+from phonodrill import By, Gate, Lexicon, Notation, PhonodrillError, open_gate
 from phonodrill.paper.cards import GRIDS, Back, Size, card_of, lay_out
 from phonodrill.paper.mat import by_ending, mat_of
 from phonodrill.paper.page import Card, Duplex, Key, Page, Paper, Script, Text
@@ -61,7 +61,7 @@ SIZES = {Paper.LETTER: (8.5 * INCH, 11 * INCH), Paper.A4: (210 / 25.4 * INCH, 29
 
 def words_of(lexicon: Lexicon, spellings: Sequence[str], notation: Notation) -> list[Printed]:
     entries = [entry for word in spellings if (entry := lexicon.get(word))]
-    return list(print_words(lexicon, entries, notation))
+    return list(print_words(lexicon, open_gate(lexicon), entries, notation))
 
 
 @pytest.fixture(scope="module")
@@ -320,6 +320,8 @@ def test_a_sign_without_glyph_is_one_clear_line() -> None:
 
 def test_a_random_hundred_words_fit(lexicon: Lexicon, gate: Gate) -> None:
     fit = [entry for entry in lexicon.entries(highest_band=3) if may_be_said(entry, gate)]
-    words = print_words(lexicon, random.Random(5).sample(fit, 100), Notation.IPA)
+    words = print_words(
+        lexicon, open_gate(lexicon), random.Random(5).sample(fit, 100), Notation.IPA
+    )
     shown = text_of([lay_out("", [card_of(w, Back.SOUNDS) for w in words], GRIDS[Size.SMALL])])
     assert all(word.word in shown for word in words)

@@ -64,7 +64,7 @@ def _facts(word: Printed) -> dict[str, Any]:
         "arpabet": word.arpabet,
         "syllables": " · ".join(word.syllables),
         "chunks": " · ".join(word.split.chunks) if word.split else "",
-        "base": ending.base if ending else "",
+        "base": word.base,
         "ending": ending.ending if ending else "",
         "ending_sound": ending.sound if ending else "",
         "watch_out": ending.watch_out if ending else "",

@@ -40,11 +40,11 @@ def render(
         The file; the same for the same pages.
 
     Raises:
-        PhonodrillError: if the packages of the extra ``print`` are missing, or a
+        PhonodrillError: if a package of the extra ``print`` or its font is missing, or a
             character has no glyph.
     """
     typst = _import("typst")
-    fonts = [str(_import(name).ROOT / "files") for name in FONT_PACKAGES]
+    fonts = [_font_folder(name) for name in FONT_PACKAGES]
     job = {
         "title": title,
         "language": LANGUAGE,
@@ -66,6 +66,14 @@ def render(
             f"the pages cannot be drawn: {error.message}", "another title, or other words"
         ) from error
     return content
+
+
+def _font_folder(package: str) -> str:
+    folder: Path = _import(package).ROOT / "files"
+    # Without this, typst would quietly set the words in a font of its own.
+    if not any(folder.glob("*.ttf")):
+        raise PhonodrillError(f"the font of {package.replace('_', '-')} is not there", INSTALL)
+    return str(folder)
 
 
 def _import(name: str) -> Any:

@@ -193,6 +193,18 @@ def test_a_missing_package_is_one_clear_line(tmp_path: Path) -> None:
         assert [path.name for path in tmp_path.iterdir()] == ["cards.pdf"]
 
 
+def test_other_commands_do_not_write_text_into_a_pdf(tmp_path: Path) -> None:
+    out = tmp_path / "warmup.pdf"
+    assert "this is not made as PDF" in fails("warmup", "--out", str(out))
+    assert not out.exists()
+
+
+def test_a_strange_file_name(tmp_path: Path) -> None:
+    out = tmp_path / "crabs & 'gulls' #1 $x$.PDF"
+    works("print", "cards", "gulls", "--out", str(out))
+    assert out.read_bytes().startswith(b"%PDF-")
+
+
 def test_plain_formats_need_no_package() -> None:
     code = (
         "import sys; sys.modules['typst'] = None\n"

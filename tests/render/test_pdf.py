@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import random
 from collections.abc import Sequence
+from pathlib import Path
 from typing import Any
 
 import pdfplumber
@@ -316,6 +317,14 @@ def test_no_character_means_anything_to_the_typesetter(text: str) -> None:
 def test_a_sign_without_glyph_is_one_clear_line() -> None:
     with pytest.raises(PhonodrillError, match="cannot be drawn"):
         as_pdf.render([word_list_of((), "漢字")], title="Try")
+
+
+def test_a_missing_font_is_one_clear_line(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    import fontpkg_abeezee
+
+    monkeypatch.setattr(fontpkg_abeezee, "ROOT", tmp_path)
+    with pytest.raises(PhonodrillError, match="the font of fontpkg-abeezee is not there"):
+        as_pdf.render([word_list_of((), "List")], title="Try")
 
 
 def test_a_random_hundred_words_fit(lexicon: Lexicon, gate: Gate) -> None:

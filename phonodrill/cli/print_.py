@@ -88,7 +88,7 @@ def cards(
     made = [card_pages.card_of(word, back) for word in printed]
     title = "Word cards"
     page = card_pages.lay_out(title, made, card_pages.GRIDS[size], duplex)
-    _write([page], view.cards(title, _about(printed, source), made), paper, format_, out)
+    _write([page], view.cards(title, _about(printed, source), made), source, paper, format_, out)
 
 
 @app.command("mat")
@@ -138,7 +138,7 @@ def mat(
     about = _about(printed, source) if printed else ""
     if printed:
         pages.append(sheets.mat_key(columns, f"Key: {title.lower()}", about))
-    _write(pages, view.mat(title, about, columns), paper, format_, out)
+    _write(pages, view.mat(title, about, columns), source, paper, format_, out)
 
 
 @app.command("boxes")
@@ -173,7 +173,7 @@ def boxes(
     }
     pages = list(parts.values()) if part is Part.ALL else [parts[part]]
     document = view.boxes("Sound boxes", _about(printed, source), printed)
-    _write(pages, document, paper, format_, out)
+    _write(pages, document, source, paper, format_, out)
 
 
 @app.command("list")
@@ -199,9 +199,8 @@ def list_(
     table = sheets.word_key(printed, f"Key: {title.lower()}", about)
     if key:
         pages.append(table)
-    _write(
-        pages, view.word_list(title, about, printed, table if key else None), paper, format_, out
-    )
+    document = view.word_list(title, about, printed, table if key else None)
+    _write(pages, document, source, paper, format_, out)
 
 
 def _source(
@@ -246,10 +245,13 @@ def _columns(printed: Sequence[Printed], headings: Sequence[Text], by: By) -> ma
 def _write(
     pages: list[Page],
     document: Document,
+    source: Source,
     paper: Paper,
     format_: options.Format | None,
     out: Path | None,
 ) -> None:
+    if source.ending:
+        document = document._replace(data={"seed": source.seed, **document.data})
     if out is None or format_ or out.suffix.lower() != PDF:
         deliver(document, format_, out)
         return

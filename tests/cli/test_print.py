@@ -77,6 +77,7 @@ def test_words_drawn_from_the_vocabulary(tmp_path: Path) -> None:
     assert first.read_bytes() == second.read_bytes() != third.read_bytes()
     rows = list(csv.DictReader(io.StringIO(works(*draw, "--seed", "7", "--format", "csv"))))
     assert len(rows) == 40
+    assert json.loads(works(*draw, "--seed", "7", "--format", "json"))["seed"] == 7
     assert all(row["front"].endswith("es") for row in rows)
     assert all(row["front"] in text_of(first) for row in rows)
 

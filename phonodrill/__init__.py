@@ -44,9 +44,17 @@ if TYPE_CHECKING:
     from phonodrill.selection import Pool as Pool
     from phonodrill.selection import Query as Query
     from phonodrill.selection import select as select
+    from phonodrill.sounds.accents import Accents as Accents
+    from phonodrill.sounds.accents import parse_accents as parse_accents
     from phonodrill.sounds.notation import Notation as Notation
+    from phonodrill.sounds.places import Position as Position
+    from phonodrill.tasks.chain import Chain as Chain
+    from phonodrill.tasks.chain import shortest_chain as shortest_chain
+    from phonodrill.tasks.chain import varied_chain as varied_chain
+    from phonodrill.tasks.difficulty import Level as Level
+    from phonodrill.tasks.history import History as History
+    from phonodrill.tasks.history import parse_history as parse_history
     from phonodrill.tasks.item import Item as Item
-    from phonodrill.tasks.item import Position as Position
     from phonodrill.tasks.registry import TASKS as TASKS
     from phonodrill.tasks.registry import Task as Task
     from phonodrill.tasks.warmup import WarmUp as WarmUp
@@ -54,20 +62,24 @@ if TYPE_CHECKING:
 
 # Names are fetched when they are first used, so that a command pays only for its own modules.
 _HOMES = {
+    "Accents": "phonodrill.sounds.accents",
     "Added": "phonodrill.endings.add",
     "By": "phonodrill.endings.sort",
+    "Chain": "phonodrill.tasks.chain",
     "Chosen": "phonodrill.endings.choose",
     "Ending": "phonodrill.endings.classify",
     "Entry": "phonodrill.lexicon.entry",
     "Gate": "phonodrill.gate",
     "Guess": "phonodrill.guess",
+    "History": "phonodrill.tasks.history",
     "Inflection": "phonodrill.lexicon.entry",
     "Item": "phonodrill.tasks.item",
+    "Level": "phonodrill.tasks.difficulty",
     "Lexicon": "phonodrill.lexicon.store",
     "Notation": "phonodrill.sounds.notation",
     "PhonodrillError": "phonodrill.errors",
     "Pool": "phonodrill.selection",
-    "Position": "phonodrill.tasks.item",
+    "Position": "phonodrill.sounds.places",
     "Pronunciation": "phonodrill.lexicon.entry",
     "Query": "phonodrill.selection",
     "Sort": "phonodrill.endings.sort",
@@ -83,9 +95,13 @@ _HOMES = {
     "make_card": "phonodrill.endings.table",
     "make_warmup": "phonodrill.tasks.warmup",
     "open_gate": "phonodrill.gate",
+    "parse_accents": "phonodrill.sounds.accents",
+    "parse_history": "phonodrill.tasks.history",
     "select": "phonodrill.selection",
+    "shortest_chain": "phonodrill.tasks.chain",
     "sort_vocabulary": "phonodrill.endings.sort",
     "sort_words": "phonodrill.endings.sort",
+    "varied_chain": "phonodrill.tasks.chain",
 }
 
 __version__ = VERSION

@@ -7,9 +7,8 @@ pronunciations hold everywhere.
 
 from __future__ import annotations
 
-import difflib
 import random
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from itertools import chain
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -17,7 +16,7 @@ from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import UNFIT_REASONS, Entry, Pronunciation, Spelled
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
-from phonodrill.sounds.accents import heard_alike
+from phonodrill.sounds.accents import EVERY_ACCENT, Accents
 from phonodrill.sounds.units import RVowels
 from phonodrill.taught.known import Known
 
@@ -37,15 +36,20 @@ class Query(NamedTuple):
             empty for base words.
         sound: code of the phoneme an item must be about; empty for any.
         words: the teacher's own words, in any band; empty for the vocabulary's.
-        r_vowels: whether a vowel + R counts as one sound.
-        known: what the class has been taught; words beyond it are left out.
+        r_vowels: whether a vowel + R counts as one sound or two; None: two, and
+            words with it are not used where sounds are counted.
+        accents: for whom an item must be right.
+        made_up: whether items are made of made-up words instead of real ones.
+        known: what the class has been taught; words it cannot read are left out.
     """
 
     band: int = 2
     endings: frozenset[str] = frozenset()
     sound: str = ""
     words: tuple[str, ...] = ()
-    r_vowels: RVowels = RVowels.TWO
+    r_vowels: RVowels | None = None
+    accents: Accents = EVERY_ACCENT
+    made_up: bool = False
     known: Known | None = None
 
 
@@ -106,13 +110,38 @@ class Pool(NamedTuple):
         known = self.query.known
         return known is None or known.reads(spelled_of(entry), self.lexicon.chunks_of)
 
+    def companions(self) -> Mapping[str, list[str]]:
+        """Return ``word -> its normal forms`` of the words that may stand beside a stimulus."""
+        if self.query.words or self.query.endings:
+            return {e.word: [way.normal for way in e.pronunciations] for e in self.stimuli()}
+        own = {e.word: [way.normal for way in e.pronunciations] for e in self.own}
+        words = {**self.lexicon.plain_words(self.query.band), **own}
+        known = self.query.known
+        if known is None:
+            return words
+        spelled = self.lexicon.spelled(highest_band=self.query.band)
+        readable = {w.word for w in spelled if known.reads(w, self.lexicon.chunks_of)}
+        return {word: normals for word, normals in words.items() if word in readable}
+
+    def find(self, word: str) -> Spoken | None:
+        """Return a word in its first listed way, if it may be used for the query."""
+        entry = {entry.word: entry for entry in self.own}.get(word) or self.lexicon.get(word)
+        if entry is None or entry.is_heteronym or not may_be_said(entry, self.gate):
+            return None
+        if entry.band > self.query.band and word not in self.query.words:
+            return None
+        if not self.can_read(entry):
+            return None
+        ways = entry.usable_pronunciations
+        return Spoken(entry, ways[0]) if ways[0].is_listed else None
+
     def heard_as(self, normal: str) -> tuple[Spoken, ...]:
         """Return the known words that a dictionary lists with these sounds, familiar first."""
         found = []
         stored = filter(None, map(self.lexicon.get, self.lexicon.heard_as(normal)))
         own = {entry.word: entry for entry in self.own}
         for entry in {**{entry.word: entry for entry in stored}, **own}.values():
-            if may_be_said(entry, self.gate):
+            if may_be_said(entry, self.gate) and self.can_read(entry):
                 ways = (said for said in entry.usable_pronunciations if said.normal == normal)
                 found += [Spoken(entry, said) for said in ways if said.is_listed][:1]
         return tuple(sorted(found, key=_familiarity))
@@ -132,7 +161,7 @@ class Pool(NamedTuple):
         """
         others = {
             word
-            for other in heard_alike(normal) - {normal}
+            for other in self.query.accents.heard_alike(normal) - {normal}
             for word in self.lexicon.heard_as(other)
         }
         return not others or others <= set(self.lexicon.heard_as(normal))
@@ -229,7 +258,8 @@ def may_show_guess(guess: Guess, lexicon: Lexicon, gate: Gate) -> bool:
         and not any(
             (head in gate.spellings and lexicon.get(tail))
             or (tail in gate.spellings and lexicon.get(head))
-            for cut in range(1, len(guess.word))
+            # Two letters or more: gunk is not gun and k.
+            for cut in range(2, len(guess.word) - 1)
             for head, tail in [(guess.word[:cut], guess.word[cut:])]
         )
     )
@@ -239,6 +269,8 @@ def nearest_words(lexicon: Lexicon, word: str, *, count: int = 3) -> list[str]:
     """Return known words spelled most like this one, all fit for class."""
     gate = open_gate(lexicon)
     known = lexicon.words(highest_band=HIGHEST_KNOWN_BAND)
+    import difflib
+
     near = difflib.get_close_matches(word.lower(), known, n=2 * count)
     entries = filter(None, map(lexicon.get, near))
     return [entry.word for entry in entries if may_be_said(entry, gate)][:count]

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from phonodrill import Gate, Lexicon, open_gate
+from phonodrill import TASKS, Gate, Item, Lexicon, Query, open_gate, select
 from phonodrill.lexicon.compile import fingerprint
 from phonodrill.lexicon.schema import LEXICON_PATH
 from phonodrill.lexicon.store import stored_fingerprint
@@ -30,3 +30,15 @@ def lexicon() -> Iterator[Lexicon]:
 @pytest.fixture(scope="session")
 def gate(lexicon: Lexicon) -> Gate:
     return open_gate(lexicon)
+
+
+@pytest.fixture(scope="session")
+def every_item(lexicon: Lexicon) -> list[Item]:
+    """The whole bank: every item of every task over bands 1-3, real words."""
+    query = Query(band=3)
+    return [
+        item
+        for task in TASKS.values()
+        for at in task.positions
+        for item in task.candidates(select(lexicon, query), query, at)
+    ]

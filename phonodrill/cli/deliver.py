@@ -5,8 +5,10 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
+from collections.abc import Iterator
 from importlib import import_module
 from pathlib import Path
+from typing import BinaryIO
 
 from phonodrill.cli.options import Format
 from phonodrill.errors import PhonodrillError
@@ -66,6 +68,17 @@ def write_whole(path: Path, content: bytes) -> None:
     Raises:
         PhonodrillError: if it cannot be written.
     """
+    with whole_file(path) as file:
+        file.write(content)
+
+
+@contextlib.contextmanager
+def whole_file(path: Path) -> Iterator[BinaryIO]:
+    """Open a file for writing that takes its name only when all of it is written.
+
+    Raises:
+        PhonodrillError: if it cannot be written; what was there stays.
+    """
     import tempfile
 
     partial: Path | None = None
@@ -73,19 +86,20 @@ def write_whole(path: Path, content: bytes) -> None:
         handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
         partial = Path(name)
         with os.fdopen(handle, "wb") as file:
-            file.write(content)
+            yield file
             file.flush()
             os.fsync(file.fileno())
         mode = path.stat().st_mode if path.exists() else 0o666 & ~_umask()
         partial.chmod(mode)
         partial.replace(path)
     except OSError as error:
-        if partial:
-            with contextlib.suppress(OSError):
-                partial.unlink()
         raise PhonodrillError(
             f"cannot write {path}: {error.strerror}", "another folder or name for --out"
         ) from error
+    finally:
+        if partial:
+            with contextlib.suppress(OSError):
+                partial.unlink()
 
 
 def _write_to_screen(document: Document, kind: Format) -> None:

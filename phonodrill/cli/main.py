@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import sys
 from importlib import import_module
 from typing import Annotated, Any
@@ -16,6 +15,8 @@ from phonodrill.version import VERSION
 
 COMMANDS = {
     "warmup": "phonodrill.cli.warmup",
+    "chain": "phonodrill.cli.chain",
+    "bank": "phonodrill.cli.bank",
     "endings": "phonodrill.cli.endings",
     "sentences": "phonodrill.cli.sentences",
     "words": "phonodrill.cli.words",
@@ -45,6 +46,8 @@ class LazyGroup(TyperGroup):
             PhonodrillError: naming the nearest command, if there is none of that name.
         """
         if cmd_name not in COMMANDS:
+            import difflib
+
             near = difflib.get_close_matches(cmd_name, COMMANDS, n=1)
             hint = f"phonodrill {near[0]}" if near else "phonodrill --help"
             raise PhonodrillError(f"no such command {cmd_name!r}", hint)

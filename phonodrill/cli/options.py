@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import random
 from enum import StrEnum
 from pathlib import Path
@@ -10,7 +9,9 @@ from typing import TYPE_CHECKING, Annotated, Optional
 
 import typer
 
+from phonodrill.cli.report import report
 from phonodrill.errors import PhonodrillError
+from phonodrill.lexicon.store import Lexicon
 from phonodrill.sounds.notation import Notation
 
 if TYPE_CHECKING:
@@ -46,6 +47,14 @@ BandOption = Annotated[
 NotationOption = Annotated[
     Optional[Notation],
     typer.Option("--notation", help="How sounds are written; marks in text, IPA in data."),
+]
+AccentOption = Annotated[
+    str,
+    typer.Option(
+        "--accent",
+        help="Mergers your class is known to have: cot-caught,pin-pen,...; or: dictionary. "
+        "By default an item is right in every accent.",
+    ),
 ]
 WordsOption = Annotated[Optional[Path], typer.Option("--words", help="Your own words, one a line.")]
 TaughtOption = Annotated[
@@ -98,6 +107,8 @@ def parse_endings(text: str, known: tuple[str, ...]) -> frozenset[str]:
     for part in filter(None, text.split(",")):
         ending = part.strip().lower().lstrip("-")
         if ending not in known:
+            import difflib
+
             near = difflib.get_close_matches(ending, known, n=1, cutoff=0.3)
             raise PhonodrillError(
                 f"unknown ending {part.strip()!r}",
@@ -105,3 +116,23 @@ def parse_endings(text: str, known: tuple[str, ...]) -> frozenset[str]:
             )
         found.add(ending)
     return frozenset(found)
+
+
+def usable_words(lexicon: Lexicon, path: Path) -> tuple[str, ...]:
+    """Read a teacher's own words, and report those that cannot be used.
+
+    Args:
+        lexicon: the open lexicon.
+        path: a text file, one word a line.
+
+    Raises:
+        PhonodrillError: if no word of the file can be used.
+    """
+    from phonodrill.cli.words_file import problems_of, read_words, why_unusable
+    from phonodrill.gate import open_gate
+
+    usable, problems = problems_of(read_words(path), why_unusable(lexicon, open_gate(lexicon)))
+    if not usable:
+        raise PhonodrillError(f"no word of {path} can be used: {problems[0]}", "another list")
+    report(problems)
+    return tuple(usable)

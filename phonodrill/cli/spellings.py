@@ -16,6 +16,7 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.reading.spellings import count_correspondences, sounds_of, spellings_of
 from phonodrill.render.views import spellings as view
 from phonodrill.selection import fit_to_say
+from phonodrill.sounds.inventory import BY_CODE
 from phonodrill.sounds.normal import WEAK
 from phonodrill.sounds.notation import parse_sound
 
@@ -36,11 +37,12 @@ def spellings(
     format_: options.FormatOption = None,
     out: options.OutOption = None,
 ) -> None:
-    """Show every spelling of a sound, with its share of words and of running text."""
-    if bool(sound) == bool(spelling):
-        raise PhonodrillError(
-            "give a sound, or letters with --spelling", "phonodrill spellings /f/"
-        )
+    """Show every spelling of a sound, with its share of words and of running text.
+
+    Without a sound, all sounds.
+    """
+    if sound and spelling:
+        raise PhonodrillError("give a sound or --spelling, not both", "phonodrill spellings /f/")
     code = _code(sound) if sound else ""
     with Lexicon() as lexicon:
         inventory = lexicon.correspondences()
@@ -48,11 +50,11 @@ def spellings(
         words = lexicon.spelled(highest_band=band)
         counts = count_correspondences(words, fit_to_say(lexicon, gate), one_syllable=one_syllable)
         letters = spelling.strip().lower()
-        shares = (
-            spellings_of(code, inventory, counts)
-            if sound
-            else sounds_of(letters, inventory, counts)
-        )
+        if letters:
+            shares = sounds_of(letters, inventory, counts)
+        else:
+            sounds = [code] if sound else [*BY_CODE, WEAK]
+            shares = [s for one in sounds for s in spellings_of(one, inventory, counts)]
     if not shares:
         raise PhonodrillError(
             f"no word of bands 1-{band} has {'the sound ' + sound if sound else repr(letters)}",

@@ -14,43 +14,73 @@ from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
 from phonodrill.errors import PhonodrillError
-from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views import warmup as view
 from phonodrill.selection import Query
+from phonodrill.sounds.accents import parse_accents
 from phonodrill.sounds.notation import parse_sound
+from phonodrill.sounds.places import Position
 from phonodrill.sounds.units import RVowels
-from phonodrill.tasks.item import Item, Position
-from phonodrill.tasks.registry import TASKS
-from phonodrill.tasks.warmup import make_warmup
+from phonodrill.tasks.difficulty import Level
+from phonodrill.tasks.history import NO_HISTORY, RESTING_SETS
+from phonodrill.tasks.item import Item
+from phonodrill.tasks.registry import TASKS, Task
+from phonodrill.tasks.warmup import WarmUp, make_warmup
 
 ENDINGS = ("s", "es", "ies", "ed", "ing")
 TaskName = StrEnum("TaskName", {name.upper(): name for name in TASKS})  # type: ignore[misc]
 
-_DELETE = TaskName("delete")
+
+class Drop(StrEnum):
+    """The two ends of a word."""
+
+    FIRST = "first"
+    LAST = "last"
+
+
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
 @app.command()
 def warmup(
     task: Annotated[
-        TaskName, typer.Option("--task", help="What is done with each word.")
-    ] = _DELETE,
+        Optional[TaskName],
+        typer.Option("--task", help="What is done with each word; delete by default."),
+    ] = None,
     drop: Annotated[
-        Optional[Position], typer.Option("--drop", help="Which sound is taken off.")
+        Optional[Drop], typer.Option("--drop", help="Short for --task delete --at.")
     ] = None,
     at: Annotated[
-        Optional[Position], typer.Option("--at", help="Where in the word; the same as --drop.")
+        Optional[Position],
+        typer.Option("--at", help="Where in the word, or how finely it is taken apart."),
     ] = None,
     ending: Annotated[
         str, typer.Option("--ending", help="Only words spelled with s, es, ies, ed or ing added.")
     ] = "",
     sound: Annotated[
-        str, typer.Option("--sound", help="Only this sound is taken off: sh, /ʃ/ or SH.")
+        str, typer.Option("--sound", help="Only items about this sound: sh, /ʃ/ or SH.")
     ] = "",
+    level: Annotated[
+        Optional[Level], typer.Option("--level", help="How hard, among items of this kind.")
+    ] = None,
+    accent: options.AccentOption = "",
     r_vowels: Annotated[
-        RVowels, typer.Option("--r-vowels", help="Count a vowel with its R as two sounds or one.")
-    ] = RVowels.TWO,
+        Optional[RVowels],
+        typer.Option("--r-vowels", help="Count a vowel with its R as two sounds or one."),
+    ] = None,
+    made_up: Annotated[
+        bool, typer.Option("--made-up", help="Made-up words: blend, segment, substitute.")
+    ] = False,
+    series: Annotated[
+        str, typer.Option("--series", help="A group's name: no word again too soon.")
+    ] = "",
+    after: Annotated[
+        Optional[Path], typer.Option("--after", help="The same, kept in this file.")
+    ] = None,
+    rest: Annotated[
+        int, typer.Option("--rest", min=0, help="For how many sets a word rests.")
+    ] = RESTING_SETS,
+    taught: options.TaughtOption = None,
     band: options.BandOption = 2,
     words: options.WordsOption = None,
     count: options.CountOption = 8,
@@ -59,51 +89,102 @@ def warmup(
     format_: options.FormatOption = None,
     out: options.OutOption = None,
 ) -> None:
-    """Make an oral warm-up: say a word, take off a sound, hear another word."""
-    if drop and at and drop is not at:
-        raise PhonodrillError(f"--drop {drop} and --at {at} disagree", "one of the two")
+    """Make an oral warm-up: a task, a checked answer to each item, easy to hard."""
+    chosen, place = _task_and_place(task, drop, at)
     count = options.check_count(count)
-    endings = options.parse_endings(ending, ENDINGS)
-    code = parse_sound(sound) if sound else ""
+    if made_up:
+        _check_made_up(chosen, place, f"{ending}{words or ''}")
+    query = Query(
+        band=band,
+        endings=options.parse_endings(ending, ENDINGS),
+        sound=parse_sound(sound) if sound else "",
+        r_vowels=r_vowels,
+        accents=parse_accents(accent),
+        made_up=made_up,
+    )
+    path, history = None, NO_HISTORY
+    if series or after:
+        from phonodrill.cli.series import read_series, series_path
+
+        path = series_path(series, after)
+        history = read_series(path, rest)
     with Lexicon() as lexicon:
-        own: list[str] = []
         if words:
-            own, problems = _own_words(lexicon, words)
-            report(problems)
-        query = Query(band, endings, code, tuple(own), r_vowels)
+            query = query._replace(words=options.usable_words(lexicon, words))
+        query = query._replace(known=options.known_from(taught, lexicon))
+        # Taking a sound off a word in -s should leave its base, or another word in -s.
+        is_about_ending = chosen.name == "delete" and bool(query.endings) and not query.words
         result = make_warmup(
             lexicon,
-            TASKS[task],
-            drop or at or Position.FIRST,
+            chosen,
+            place,
             query,
             count=count,
             seed=options.seed_or_new(seed),
+            level=level,
+            history=history,
             overlay=own_words(),
-            keep=_keeps_ending(lexicon) if endings and not own else lambda _: True,
+            keep=_leaves_ending(lexicon) if is_about_ending else lambda _: True,
         )
     if not result.items:
         message, _, offers = result.notes[0].partition("; for more: ")
         raise PhonodrillError(message, offers or "other constraints")
     report(list(result.notes))
     deliver(view.document(result, notation), format_, out)
+    if path:
+        _keep(path, result, rest)
 
 
-def _keeps_ending(lexicon: Lexicon) -> Callable[[Item], bool]:
+def _leaves_ending(lexicon: Lexicon) -> Callable[[Item], bool]:
     """Make the test that an item for an ending leaves the base, or a word with that ending."""
-    from phonodrill.endings.choose import belongs_together
+    from phonodrill.endings.together import belongs_together
 
-    def keep(item: Item) -> bool:
+    def leaves(item: Item) -> bool:
         stimulus = lexicon.get(item.stimulus)
         answers = filter(None, map(lexicon.get, [item.answer, *item.also]))
         return stimulus is not None and any(belongs_together(stimulus, a) for a in answers)
 
-    return keep
+    return leaves
 
 
-def _own_words(lexicon: Lexicon, path: Path) -> tuple[list[str], list[str]]:
-    from phonodrill.cli.words_file import problems_of, read_words, why_unusable
+def _task_and_place(
+    task: Optional[TaskName], drop: Optional[Drop], at: Optional[Position]
+) -> tuple[Task, Position]:
+    """Put --task, --drop and --at together.
 
-    usable, problems = problems_of(read_words(path), why_unusable(lexicon, open_gate(lexicon)))
-    if not usable:
-        raise PhonodrillError(f"no word of {path} can be used: {problems[0]}", "another list")
-    return usable, problems
+    Raises:
+        PhonodrillError: if they contradict each other, or the task has no such place.
+    """
+    if drop and at and Position(drop) is not at:
+        raise PhonodrillError(f"--drop {drop} and --at {at} disagree", "one of the two")
+    if drop and task and task.value != "delete":
+        raise PhonodrillError(f"--drop goes with --task delete, not {task}", f"--at {drop}")
+    chosen = TASKS[task or "delete"]
+    place = Position(drop) if drop else at or chosen.positions[0]
+    if place not in chosen.positions:
+        raise PhonodrillError(
+            f"--task {chosen.name} has no --at {place}",
+            f"--at {', '.join(chosen.positions[:-1])} or {chosen.positions[-1]}",
+        )
+    return chosen, place
+
+
+def _check_made_up(task: Task, place: Position, own: str) -> None:
+    if not task.made_up:
+        can = " or ".join(f"--task {name}" for name, task in TASKS.items() if task.made_up)
+        raise PhonodrillError(f"--task {task.name} takes no made-up words", can)
+    if place is Position.SYLLABLE:
+        raise PhonodrillError("made-up words have one syllable", f"--at {task.positions[0]}")
+    if own:
+        raise PhonodrillError("--made-up goes without --words and --ending", "one of the two")
+
+
+def _keep(path: Path, result: WarmUp, rest: int) -> None:
+    """Add the set to its series; read again, as another run may have added one."""
+    from datetime import datetime
+
+    from phonodrill.cli.series import keep_set, read_series
+
+    day = datetime.now().astimezone().date().isoformat()
+    about = f"{day} {result.task} {result.at}"
+    keep_set(path, read_series(path, rest), about, result.words)

@@ -125,7 +125,7 @@ class Lexicon:
             keep: says of a normal form whether a word said so is wanted.
             rng: mixes the order, so that the first few are a fair choice.
         """
-        words = self._forms(highest_band, endings) if endings else self._plain_words(highest_band)
+        words = self._forms(highest_band, endings) if endings else self.plain_words(highest_band)
         wanted = [word for word, normals in words.items() if any(map(keep, normals))]
         if rng:
             rng.shuffle(wanted)
@@ -138,6 +138,41 @@ class Lexicon:
             return self._heard.get(normal, [])
         rows = self._connection.execute("SELECT word FROM heard WHERE normal = ?", [normal])
         return [word for (word,) in rows]
+
+    def plain_words(self, highest_band: int) -> dict[str, list[str]]:
+        """Return ``word -> its normal forms`` for words of bands 1 to ``highest_band``.
+
+        Regular inflected forms are not among them.
+        """
+        rows = self._connection.execute("SELECT normal, word, band, is_form FROM heard")
+        heard: dict[str, list[str]] = {}
+        plain: dict[str, list[str]] = {}
+        for normal, word, band, is_form in rows:
+            if normal in heard:
+                heard[normal].append(word)
+            else:
+                heard[normal] = [word]
+            if band <= highest_band and not is_form:
+                if word in plain:
+                    plain[word].append(normal)
+                else:
+                    plain[word] = [normal]
+        # These words lead to thousands of look-ups by sound: keep what was read.
+        self._heard = heard
+        return plain
+
+    def every_sound(self) -> Mapping[str, list[str]]:
+        """Return ``normal form -> known words (bands 1-3)`` as :meth:`heard_as` does for one."""
+        if not self._heard:
+            self.plain_words(1)
+        return self._heard
+
+    def is_listed(self, normal: str) -> bool:
+        """Whether a word of the dictionary, of any band or none, may be said like this."""
+        rows = self._connection.execute(
+            "SELECT 1 FROM pronunciation WHERE normal = ? LIMIT 1", [normal]
+        )
+        return rows.fetchone() is not None
 
     def sounding_like(self, normal: str) -> list[Entry]:
         """Return every entry, of any band, that may be said like this."""
@@ -288,10 +323,19 @@ class Lexicon:
         """
         rows = self._connection.execute(
             "SELECT word, band, zipf, base, endings, sounds, stress, normal, chunks, normals"
-            " FROM spelled WHERE band <= ?",
+            " FROM spelled WHERE band <= ? ORDER BY word",
             [highest_band],
         )
-        return sorted(map(_spelled, rows))
+        # Thousands of rows in a short command: no call for each.
+        return [
+            Spelled(
+                *(word, band, zipf / 100, base or word),
+                tuple(endings.split(",")) if endings else (),
+                *(sounds, stress, normal, chunks),
+                (normal,) if normals == normal else tuple(normals.split(",")),
+            )
+            for word, band, zipf, base, endings, sounds, stress, normal, chunks, normals in rows
+        ]
 
     def sources(self) -> list[tuple[str, str, str, str, str]]:
         """Return ``(name, version, license, credit, used for)`` of every source."""
@@ -360,38 +404,12 @@ class Lexicon:
         )
         return _listed(rows)
 
-    def _plain_words(self, highest_band: int) -> dict[str, list[str]]:
-        rows = self._connection.execute("SELECT normal, word, band, is_form FROM heard").fetchall()
-        # These words lead to thousands of look-ups by sound: keep what was read.
-        self._heard = _listed((normal, word) for normal, word, _, _ in rows)
-        return _listed(
-            (word, normal)
-            for normal, word, band, is_form in rows
-            if band <= highest_band and not is_form
-        )
-
     def _entries(self, condition: str, values: Sequence[object]) -> Iterator[Entry]:
         rows = self._connection.execute(
             f"{_ENTRY} {condition} ORDER BY word.word, pronunciation.place", values
         )
         for _, variants in groupby(rows, key=itemgetter(0)):
             yield _entry(list(variants))
-
-
-def _spelled(row: tuple[Any, ...]) -> Spelled:
-    word, band, zipf, base, endings, sounds, stress, normal, chunks, normals = row
-    return Spelled(
-        word,
-        band,
-        zipf / 100,
-        base or word,
-        tuple(endings.split(",")) if endings else (),
-        sounds,
-        stress,
-        normal,
-        chunks,
-        tuple(normals.split(",")),
-    )
 
 
 def _counted(row: tuple[Any, ...]) -> Counted:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from phonodrill.render.document import Document
@@ -18,6 +19,17 @@ def render(document: Document) -> str:
     for record in document.records:
         writer.writerow({name: _cell(value) for name, value in record.items()})
     return out.getvalue()
+
+
+def lines(records: Iterable[dict[str, Any]]) -> Iterator[str]:
+    """Write records one by one, the heading line first: for results too long to hold."""
+    for number, record in enumerate(records):
+        out = io.StringIO()
+        writer = csv.DictWriter(out, list(record), lineterminator="\r\n")
+        if number == 0:
+            writer.writeheader()
+        writer.writerow({name: _cell(value) for name, value in record.items()})
+        yield out.getvalue()
 
 
 def _cell(value: Any) -> Any:

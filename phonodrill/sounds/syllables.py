@@ -53,6 +53,38 @@ def count_syllables(sounds: str) -> int:
     return sum(char in VOWELS for char in sounds)
 
 
+def clear_syllables(sounds: str, stress: str) -> list[str]:
+    """Split a word into syllables, if all would split it there.
+
+    A single consonant behind a stressed lax vowel belongs to both sides
+    (*hammer*), and so does an s before a stop (*monster*): such words give an
+    empty list.
+
+    Args:
+        sounds: codes, one a phoneme.
+        stress: one digit a vowel.
+
+    >>> clear_syllables("næpkɪn", "10"), clear_syllables("hæmɝ", "10")
+    (['næp', 'kɪn'], [])
+    """
+    starts = syllable_starts(sounds)
+    syllables = [sounds[a:b] for a, b in pairwise([*starts, len(sounds)])]
+    for (first, second), digit in zip(pairwise(syllables), stress, strict=False):
+        is_open = first[-1] in VOWELS
+        # Unstressed, ʌ and ɪ are the weak vowel, which may end a syllable.
+        if is_open and first[-1] in _LAX and (digit != "0" or first[-1] not in "ʌɪ"):
+            return []
+        if second[0] in VOWELS or second[:2] in _DISPUTED or (is_open and first[-1] == "ɝ"):
+            return []
+        if is_open and second[:1] == "r":
+            return []
+    return syllables
+
+
+_LAX = frozenset("ɪɛæʌʊɑ")
+_DISPUTED = frozenset(["sp", "st", "sk", "sl", "sm", "sn", "sw"])
+
+
 def _can_begin(onset: str, vowel: str) -> bool:
     if len(onset) > 1 and onset[-1] == "j" and vowel not in "uʊ":
         return False

@@ -28,14 +28,14 @@ def choose(items: Iterable[Item], count: int, rng: random.Random) -> list[Item]:
     """
     by_sound: dict[str, list[Item]] = {}
     for item in items:
-        by_sound.setdefault(item.sound, []).append(item)
+        by_sound.setdefault(item.sound.sounds, []).append(item)
     best: list[Item] = []
     for _ in range(ATTEMPTS):
         chosen = _draw(by_sound, count, rng)
         best = max(best, chosen, key=len)
         if len(best) == count:
             break
-    return sorted(best, key=lambda item: (item.difficulty, item.stimulus))
+    return sorted(best, key=lambda item: (item.difficulty, item.stimulus, item.answer))
 
 
 def _draw(by_sound: Mapping[str, list[Item]], count: int, rng: random.Random) -> list[Item]:
@@ -48,7 +48,7 @@ def _draw(by_sound: Mapping[str, list[Item]], count: int, rng: random.Random) ->
             picked = _next_unused(pile, used)
             if picked and len(chosen) < count:
                 chosen.append(picked)
-                used |= _words_of(picked)
+                used |= picked.words
         piles = [pile for pile in piles if pile]
     return chosen
 
@@ -56,10 +56,6 @@ def _draw(by_sound: Mapping[str, list[Item]], count: int, rng: random.Random) ->
 def _next_unused(pile: list[Item], used: set[str]) -> Item | None:
     while pile:
         item = pile.pop()
-        if used.isdisjoint(_words_of(item)):
+        if used.isdisjoint(item.words):
             return item
     return None
-
-
-def _words_of(item: Item) -> set[str]:
-    return {item.stimulus, item.base, item.answer, *item.also}

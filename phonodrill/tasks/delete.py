@@ -1,4 +1,4 @@
-"""Deletion: say a word, take off its first or last sound, hear another word.
+"""Deletion: say a word, take a sound or a part off, hear another word.
 
 A vowel is never parted from the R behind it: without the R it is another vowel
 (*hear* without its last sound is not quite *he*). A vowel that carries the main
@@ -7,71 +7,119 @@ stress stays: without it nothing is left to stress (*easter* is not *stir*).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
-from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.selection import Pool, Query, Spoken
-from phonodrill.sounds.accents import holds_in_every_accent
-from phonodrill.sounds.inventory import VOWELS
-from phonodrill.sounds.units import RVowels, split_units, splits_heard_affricate
-from phonodrill.tasks.difficulty import deletion_difficulty
-from phonodrill.tasks.item import Item, Position
+from phonodrill.sounds.places import Position, count_nuclei
+from phonodrill.sounds.units import splits_heard_affricate
+from phonodrill.tasks.change import Agree, Words, middle_part
+from phonodrill.tasks.difficulty import estimate
+from phonodrill.tasks.item import Item, Part
 
 NAME = "delete"
-POSITIONS = (Position.FIRST, Position.LAST)
+WEAK_I = ("ɪ", "0")
+"""The weak vowel of *eraser*: heard as short i, long e or neither, so it is not named."""
 
 
 def candidates(pool: Pool, query: Query, at: Position) -> Iterator[Item]:
-    """Yield every deletion item of the pool that holds for every listener.
+    """Yield every deletion item of the pool that holds for every listener asked for.
 
     Args:
         pool: the words that may be used.
-        query: band, sound and how vowel + R is counted.
-        at: whether the first or the last sound is taken off.
+        query: band, sound, accents and how vowel + R is counted.
+        at: what is taken off.
     """
-    heard_as = pool.lexicon.heard_as
-    # With r_vowels=ONE the unit may be two sounds long.
-    longest = 1 if query.r_vowels is RVowels.TWO else 2
+    words = Words(pool, query)
+    if at is Position.SYLLABLE:
+        from phonodrill.tasks.compounds import has_two_beats
 
-    def may_leave_a_word(normal: str) -> bool:
-        return bool(heard_as(drop(normal, at))) or (
-            longest > 1 and bool(heard_as(drop(normal, at, longest)))
-        )
-
-    for entry in pool.stimuli(may_leave_a_word):
-        for said in _ways_to_say(entry):
-            item = _item(pool, query, at, entry, said)
-            if item:
-                yield item
+        for whole in words.stimuli(has_two_beats):
+            yield from _without_a_half(words, whole)
+        return
+    for stimulus in words.stimuli(_may_leave_a_word(words, at)):
+        item = _item(words, stimulus, at)
+        if item:
+            yield item
 
 
-def _ways_to_say(entry: Entry) -> tuple[Pronunciation, ...]:
-    """A heteronym is asked for in each reading; any other word in its first way.
+def _may_leave_a_word(words: Words, at: Position) -> Callable[[str], bool]:
+    """Make the cheap test that thousands of words go through: at an end, a slice will do."""
+    heard_as = words.pool.lexicon.heard_as
+    end = {Position.FIRST: slice(1, None), Position.LAST: slice(None, -1)}.get(at)
+    if end and not words.r_joins:
+        return lambda normal: bool(heard_as(normal[end]))
+    return lambda normal: bool(heard_as(leave(words, normal, at)))
 
-    Only ways that a dictionary lists: a form built from base + ending is good
-    for a sort, but an oral item rests on two dictionary entries.
-    """
-    usable = tuple(said for said in entry.usable_pronunciations if said.is_listed)
-    return usable if entry.is_heteronym else usable[:1]
+
+def leave(words: Words, normal: str, at: Position) -> str:
+    """Return what is left of a form, empty if nothing can be taken off there."""
+    cut = words.cut(normal, at)
+    # A whole onset is taken off only where it is more than the first sound.
+    if cut is None or (at is Position.ONSET and len(cut.middle) == 1):
+        return ""
+    return cut.left + cut.right
 
 
-def _item(pool: Pool, query: Query, at: Position, entry: Entry, said: Pronunciation) -> Item | None:
-    units = split_units(said.sounds, query.r_vowels)
-    unit = units[0] if at is Position.FIRST else units[-1]
-    index = 0 if at is Position.FIRST else len(said.sounds) - 1
+def _item(words: Words, stimulus: Spoken, at: Position) -> Item | None:
+    said, query = stimulus.said, words.query
+    cut = words.cut(said.normal, at)
+    if cut is None:
+        return None
+    taken = middle_part(said, cut)
+    index = len(cut.left)
     if (
-        len(units) == 1
-        or (query.sound and query.sound != unit)
-        or _parts_vowel_from_r(said.sounds, at)
-        or _takes_the_stress(unit, said.stress, at)
+        (query.sound and query.sound != taken.sounds)
+        or taken.stress == "1"
+        or (taken.sounds, taken.stress) == WEAK_I
+        or not count_nuclei(cut.left + cut.right)
         or (query.band == 1 and splits_heard_affricate(said.sounds, index))
     ):
         return None
-    answers = _answers(pool, query, said.normal, at, len(unit))
-    if not answers:
+
+    def agree(whole: str, rest: str) -> bool:
+        here = words.cut(whole, at)
+        return here is not None and here.middle == cut.middle and here.left + here.right == rest
+
+    return _checked(words, stimulus, taken, leave(words, said.normal, at), at, agree)
+
+
+def _without_a_half(words: Words, whole: Spoken) -> Iterator[Item]:
+    """Take off the first or the second half; what is left has to be a word."""
+    from phonodrill.tasks.compounds import halves_of
+
+    halves = halves_of(words, whole)
+    if halves is None:
+        return
+    cut = len(halves.first.sounds)
+    normal = whole.said.normal
+    for taken, rest, ahead in (
+        (halves.first, normal[cut:], True),
+        (halves.second, normal[:cut], False),
+    ):
+
+        def named(form: str, *, ahead: bool = ahead) -> str:
+            return form[:cut] if ahead else form[cut:]
+
+        if not (taken.word or words.is_steady(whole, named)):
+            continue
+
+        def agree(whole: str, rest: str, *, ahead: bool = ahead) -> bool:
+            return whole.endswith(rest) if ahead else whole.startswith(rest)
+
+        item = _checked(words, whole, taken, rest, Position.SYLLABLE, agree)
+        if item:
+            yield item
+
+
+def _checked(
+    words: Words, stimulus: Spoken, taken: Part, rest: str, at: Position, agree: Agree
+) -> Item | None:
+    answers = words.answers(rest) if rest else ()
+    if not answers or not words.holds(stimulus, answers[0], agree):
         return None
-    if not entry.is_heteronym and not _every_way_agrees(entry, answers[0], at, len(unit)):
+    if not words.is_wanted(stimulus.entry, answers[0].entry):
         return None
+    entry, said = stimulus
     answer, *also = answers
     band = max(entry.band, answer.entry.band)
     return Item(
@@ -79,61 +127,11 @@ def _item(pool: Pool, query: Query, at: Position, entry: Entry, said: Pronunciat
         at=at,
         stimulus=entry.word,
         stimulus_said=said,
-        sound=unit,
-        sound_stress=_stress_of(unit, said.stress, at),
+        sound=taken,
         answer=answer.entry.word,
         answer_said=answer.said,
         also=tuple(spoken.entry.word for spoken in also),
         base=entry.base,
         band=band,
-        difficulty=deletion_difficulty(said.sounds, at, band),
+        difficulty=estimate(NAME, at, said.sounds, band, spelling=entry.word),
     )
-
-
-def _parts_vowel_from_r(sounds: str, at: Position) -> bool:
-    return at is Position.LAST and sounds[-1] == "r" and sounds[-2] in VOWELS
-
-
-def _takes_the_stress(unit: str, stress: str, at: Position) -> bool:
-    return _stress_of(unit, stress, at) == "1"
-
-
-def drop(sounds: str, at: Position, length: int = 1) -> str:
-    """Take ``length`` sounds off one end.
-
-    >>> drop("slOp", Position.FIRST), drop("slOp", Position.LAST)
-    ('lOp', 'slO')
-    """
-    return sounds[length:] if at is Position.FIRST else sounds[:-length]
-
-
-def _answers(
-    pool: Pool, query: Query, normal: str, at: Position, length: int
-) -> tuple[Spoken, ...]:
-    """The words that are left, or none if the answer would not be plain to everybody."""
-    rest = drop(normal, at, length)
-    heard = pool.heard_as(rest)
-    if not heard or not _is_plain(heard[0].entry, rest, query):
-        return ()
-    holds = pool.stands_alone(rest) and holds_in_every_accent(
-        normal, rest, lambda sounds: drop(sounds, at, length)
-    )
-    return heard if holds else ()
-
-
-def _is_plain(answer: Entry, normal: str, query: Query) -> bool:
-    """Whether the answer is familiar and this is the first way to say it."""
-    first = answer.usable_pronunciations[0].normal
-    return answer.band <= query.band and not answer.is_heteronym and first == normal
-
-
-def _every_way_agrees(entry: Entry, answer: Spoken, at: Position, length: int) -> bool:
-    """Whether each way to say the stimulus leaves a way to say the answer."""
-    left = {drop(said.normal, at, length) for said in entry.usable_pronunciations}
-    return left <= {said.normal for said in answer.entry.usable_pronunciations}
-
-
-def _stress_of(unit: str, stress: str, at: Position) -> str:
-    if unit[0] not in VOWELS:
-        return ""
-    return stress[0] if at is Position.FIRST else stress[-1]

@@ -3,20 +3,25 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterator, Sequence
-from itertools import islice
+from collections.abc import Callable, Iterator
+from itertools import groupby, islice
 from typing import NamedTuple
 
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.selection import HIGHEST_KNOWN_BAND, Pool, Query, select
+from phonodrill.sounds.places import Position
 from phonodrill.tasks.choose import choose
-from phonodrill.tasks.item import Item, Position
+from phonodrill.tasks.difficulty import Level
+from phonodrill.tasks.history import NO_HISTORY, History
+from phonodrill.tasks.item import Item
 from phonodrill.tasks.registry import Task
 
-DRAWN_AT_LEAST = 60
-DRAWN_PER_ITEM = 8
+DRAWN_AT_LEAST = 30
+DRAWN_PER_ITEM = 5
 """How many candidates are looked at for each item wanted: enough for a varied set."""
+MOST_OF_ONE_STIMULUS = 2
+"""Candidates taken from one stimulus while looking: the others would share its words."""
 
 
 class WarmUp(NamedTuple):
@@ -30,6 +35,7 @@ class WarmUp(NamedTuple):
         wanted: how many items were asked for.
         seed: makes the same set again.
         notes: one line each on what could not be met and what to loosen.
+        review: words of the set that an earlier set of the series had.
     """
 
     task: str
@@ -39,6 +45,29 @@ class WarmUp(NamedTuple):
     wanted: int
     seed: int
     notes: tuple[str, ...]
+    review: tuple[str, ...] = ()
+
+    @property
+    def words(self) -> frozenset[str]:
+        """Every word of the set."""
+        return frozenset(word for item in self.items for word in item.words)
+
+
+class _Wanted(NamedTuple):
+    """What is asked of single items, beside the words they are made of."""
+
+    level: Level | None
+    resting: frozenset[str]
+    keep: Callable[[Item], bool]
+
+    def filter(self, items: Iterator[Item]) -> Iterator[Item]:
+        return (
+            item
+            for item in items
+            if (self.level is None or item.level is self.level)
+            and self.resting.isdisjoint(item.words)
+            and self.keep(item)
+        )
 
 
 def make_warmup(
@@ -49,6 +78,8 @@ def make_warmup(
     *,
     count: int,
     seed: int,
+    level: Level | None = None,
+    history: History = NO_HISTORY,
     overlay: Overlay = NO_OVERLAY,
     keep: Callable[[Item], bool] = lambda _: True,
 ) -> WarmUp:
@@ -57,58 +88,69 @@ def make_warmup(
     Args:
         lexicon: the open lexicon.
         task: what is done with the words.
-        at: where in the word.
+        at: where in the word; one of the task's positions.
         query: which words may be used.
         count: how many items are wanted.
         seed: the same seed gives the same set.
+        level: how hard the items may be among their kind; None: any.
+        history: earlier sets, whose words rest.
         overlay: a teacher's own words.
         keep: says whether an item belongs in the set, as a lesson's focus may ask.
     """
     rng = random.Random(seed)
     pool = select(lexicon, query, rng, overlay)
-    fitting = filter(keep, task.candidates(pool, query, at))
-    items = choose(islice(fitting, DRAWN_AT_LEAST + DRAWN_PER_ITEM * count), count, rng)
-    notes = () if len(items) == count else (_shortage(pool, task, at, count, items, keep),)
-    return WarmUp(task.name, at, tuple(items), query, count, seed, notes)
+    wanted = _Wanted(level, history.resting, keep)
+    found = wanted.filter(_few_of_each(task.candidates(pool, query, at)))
+    items = choose(islice(found, DRAWN_AT_LEAST + DRAWN_PER_ITEM * count), count, rng)
+    got = len(items)
+    notes = () if got == count else (_shortage(pool, task, at, wanted, (count, got)),)
+    made = WarmUp(task.name, at, tuple(items), query, count, seed, notes)
+    return made._replace(review=history.back(made.words))
+
+
+def _few_of_each(items: Iterator[Item]) -> Iterator[Item]:
+    for _, group in groupby(items, key=lambda item: item.base):
+        yield from islice(group, MOST_OF_ONE_STIMULUS)
 
 
 def _shortage(
-    pool: Pool,
-    task: Task,
-    at: Position,
-    count: int,
-    items: Sequence[Item],
-    keep: Callable[[Item], bool],
+    pool: Pool, task: Task, at: Position, wanted: _Wanted, numbers: tuple[int, int]
 ) -> str:
     """Say how many there are, and the first constraint that gives more when loosened."""
-    got = len(items)
+    count, got = numbers
     plural = "item holds" if got == 1 else "items hold"
     message = f"only {got} of {count} {plural} under these constraints"
-    for change, looser in _looser(pool.query):
-        candidates = task.candidates(pool._replace(query=looser), looser, at)
-        # Without an ending there is none to keep.
-        wanted = filter(keep, candidates) if looser.endings else candidates
-        if _gives_more(wanted, got):
+    for change, query, looser in _looser(pool.query, wanted):
+        items = looser.filter(task.candidates(pool._replace(query=query), query, at))
+        if _gives_more(items, got):
             return f"{message}; for more: {change}"
     return message
 
 
 def _gives_more(items: Iterator[Item], got: int) -> bool:
-    """Whether there are more different answers than ``got``; looks no further."""
-    answers: set[str] = set()
+    """Whether there are more different items than ``got``; looks no further."""
+    found: set[str] = set()
     for item in items:
-        answers.add(item.answer)
-        if len(answers) > got:
+        found.add(item.answer or item.base)
+        if len(found) > got:
             return True
     return False
 
 
-def _looser(query: Query) -> Iterator[tuple[str, Query]]:
-    if query.band < HIGHEST_KNOWN_BAND:
-        yield f"--band {query.band + 1}", query._replace(band=query.band + 1)
+def _looser(query: Query, wanted: _Wanted) -> Iterator[tuple[str, Query, _Wanted]]:
+    if query.band < HIGHEST_KNOWN_BAND and not query.made_up:
+        yield f"--band {query.band + 1}", query._replace(band=query.band + 1), wanted
+    if wanted.level:
+        yield "no --level", query, wanted._replace(level=None)
+    if wanted.resting:
+        yield "a smaller --rest", query, wanted._replace(resting=frozenset())
     if query.sound:
-        yield "no --sound", query._replace(sound="")
+        yield "no --sound", query._replace(sound=""), wanted
     if query.endings:
-        yield "no --ending", query._replace(endings=frozenset())
+        # Without an ending there is none to keep.
+        plain = wanted._replace(keep=lambda _: True)
+        yield "no --ending", query._replace(endings=frozenset()), plain
+    if query.known:
+        yield "more steps taught", query._replace(known=None), wanted
     if query.words:
-        yield "no --words", query._replace(words=())
+        yield "no --words", query._replace(words=()), wanted

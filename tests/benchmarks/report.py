@@ -15,18 +15,23 @@ from phonodrill.lexicon.schema import LEXICON_PATH
 HERE = Path(__file__).parent
 
 
-def peak_of_a_warmup() -> float:
-    """Return the peak memory of a cold warm-up, in MiB."""
+def peak_of(*arguments: str) -> float:
+    """Return the peak memory of the largest command run so far, this one included, in MiB."""
     subprocess.run(
-        [sys.executable, "-m", "phonodrill", "warmup", "--drop", "first", "--ending", "es"],
-        check=True,
-        capture_output=True,
+        [sys.executable, "-m", "phonodrill", *arguments], check=True, capture_output=True
     )
     return resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024
 
 
+def _case(name: str) -> str:
+    """Return the parameter of a benchmark, from its name."""
+    return name.partition("[")[2].removesuffix("]")
+
+
 def main() -> None:
-    peak = peak_of_a_warmup()
+    peak = peak_of("warmup", "--drop", "first", "--ending", "es")
+    with tempfile.TemporaryDirectory() as folder:
+        bank_peak = peak_of("bank", "--band", "3", "--out", str(Path(folder) / "bank.csv"))
     with tempfile.TemporaryDirectory() as folder:
         report = Path(folder) / "report.json"
         subprocess.run(
@@ -46,12 +51,12 @@ def main() -> None:
         ("`import typer`, whole process", f"{typer * 1000:.0f} ms", ""),
         *[
             (
-                f"cold `phonodrill warmup {name[17:-1]}`",
+                f"cold `phonodrill warmup {_case(name)}`",
                 f"{value * 1000:.0f} ms",
                 f"{value / typer:.2f} times `import typer`; target 1.6",
             )
             for name, value in median.items()
-            if name.startswith("test_cold_warmup")
+            if name.startswith("test_cold_warmup[")
         ],
         *[
             (
@@ -70,6 +75,22 @@ def main() -> None:
         ("a passage of 100,000 words", f"{median['test_passage']:.1f} s", "target 3 s"),
         ("alignment of all CMUdict", f"{median['test_alignment']:.0f} s", "target 60 s"),
         ("its peak memory", f"{peak:.0f} MiB", "target 60"),
+        *[
+            (f"cold `phonodrill warmup --task {_case(name)}`", f"{value * 1000:.0f} ms", "")
+            for name, value in median.items()
+            if name.startswith("test_cold_warmup_of")
+        ],
+        ("cold `phonodrill chain crab clam`", f"{median['test_cold_chain'] * 1000:.0f} ms", ""),
+        (
+            "`phonodrill bank --band 3`: every item of every task",
+            f"{median['test_the_whole_bank']:.0f} s, {bank_peak:.0f} MiB",
+            "target 60 s, 200 MB",
+        ),
+        *[
+            (f"the bank of 1/{_case(name)} of the words", f"{value:.1f} s", "linear")
+            for name, value in median.items()
+            if name.startswith("test_the_bank_grows")
+        ],
         (
             "all first- and last-sound deletions",
             f"{median['test_all_deletions']:.2f} s",

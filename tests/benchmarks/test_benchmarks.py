@@ -108,7 +108,7 @@ def test_all_deletions(benchmark: Any) -> None:
         with Lexicon() as lexicon:
             for endings in (frozenset[str](), frozenset({"s", "es", "ies", "ed", "ing"})):
                 query = Query(band=3, endings=endings)
-                for at in Position:
+                for at in (Position.FIRST, Position.LAST):
                     found += sum(
                         1 for _ in TASKS["delete"].candidates(select(lexicon, query), query, at)
                     )
@@ -180,3 +180,52 @@ def test_bulk_classification(benchmark: Any) -> None:
             return sum(bool(label) for _, label in sounds_of_endings(words, lexicon))
 
     assert benchmark.pedantic(classify_all, rounds=5, warmup_rounds=1) > 90_000
+
+
+BANK = (
+    "import itertools; from phonodrill import TASKS, Lexicon, Query, select\n"
+    "from phonodrill.render.views.warmup import record\n"
+    "from phonodrill.sounds.notation import Notation\n"
+    "with Lexicon() as lexicon:\n"
+    "    words = tuple(sorted(lexicon.plain_words(3)))[::{step}]\n"
+    "    query = Query(band=3, words=words)\n"
+    "    items = (record(item, Notation.IPA) for task in TASKS.values() for at in task.positions\n"
+    "             for item in task.candidates(select(lexicon, query), query, at))\n"
+    "    print(sum(1 for _ in items))\n"
+)
+
+
+@pytest.mark.benchmark(group="the whole bank")
+def test_the_whole_bank(benchmark: Any, tmp_path: pathlib.Path) -> None:
+    out = tmp_path / "bank.jsonl"
+    code = (
+        "import sys; from phonodrill.cli.main import main;"
+        f"sys.argv = ['phonodrill', 'bank', '--band', '3', '--out', {str(out)!r}]; main()"
+    )
+    benchmark.pedantic(cold, args=(code,), rounds=1)
+    assert len(out.read_text("utf-8").splitlines()) > 100_000
+
+
+@pytest.mark.benchmark(group="the bank of a part of the words")
+@pytest.mark.parametrize("step", [8, 4, 2, 1])
+def test_the_bank_grows_with_the_words(benchmark: Any, step: int) -> None:
+    benchmark.pedantic(cold, args=(BANK.format(step=step),), rounds=1)
+
+
+@pytest.mark.benchmark(group="other warm-ups, whole process")
+@pytest.mark.parametrize("task", ["segment", "categorize", "substitute"])
+def test_cold_warmup_of(benchmark: Any, task: str) -> None:
+    code = (
+        "import sys; from phonodrill.cli.main import main;"
+        f"sys.argv = ['phonodrill', 'warmup', '--task', {task!r}]; main()"
+    )
+    benchmark.pedantic(cold, args=(code,), rounds=5, warmup_rounds=1)
+
+
+@pytest.mark.benchmark(group="chains, whole process")
+def test_cold_chain(benchmark: Any) -> None:
+    code = (
+        "import sys; from phonodrill.cli.main import main;"
+        "sys.argv = ['phonodrill', 'chain', 'crab', 'clam']; main()"
+    )
+    benchmark.pedantic(cold, args=(code,), rounds=5, warmup_rounds=1)

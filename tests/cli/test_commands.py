@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import csv
 import json
 import os
 import subprocess
@@ -41,6 +42,7 @@ def fails(*arguments: str) -> str:
 @pytest.fixture(autouse=True)
 def _own_configuration(tmp_path_factory: pytest.TempPathFactory) -> None:
     ENV["XDG_CONFIG_HOME"] = str(tmp_path_factory.mktemp("config"))
+    ENV["XDG_DATA_HOME"] = str(tmp_path_factory.mktemp("data"))
 
 
 @pytest.fixture
@@ -85,6 +87,9 @@ def test_json_is_read_back() -> None:
     "command",
     [
         ["warmup"],
+        ["warmup", "--task", "categorize"],
+        ["warmup", "--task", "segment", "--made-up"],
+        ["chain", "crab", "clam"],
         ["endings", "sort"],
         ["endings", "sort", "--by", "base", "--ending", "s,ed,ing"],
         ["endings", "add", "ferry"],
@@ -209,10 +214,99 @@ def test_an_unfit_form_is_not_shown() -> None:
     assert "not a word for class" in fails("endings", "base", "hells")
 
 
+def test_a_series_keeps_its_words_and_brings_them_back() -> None:
+    command = ["warmup", "--series", "monday-group", "--band", "1", "--rest", "1"]
+    seen: list[set[str]] = []
+    for seed in range(4):
+        data = json.loads(works(*command, "--seed", str(seed), "--format", "json"))
+        words = {item["stimulus"] for item in data["items"]}
+        assert not seen or not words & seen[-1]
+        before = set().union(*seen[:-1]) if seen else set()
+        assert words & before <= set(data["review"])
+        seen.append(words)
+    path = Path(ENV["XDG_DATA_HOME"]) / "phonodrill" / "series" / "monday-group.txt"
+    lines = path.read_text("utf-8").splitlines()
+    assert len(lines) == 5
+    assert " delete first: " in lines[1]
+    assert [p.name for p in path.parent.iterdir()] == ["monday-group.txt"]
+
+
+def test_after_a_list_of_words(tmp_path: Path) -> None:
+    path = tmp_path / "done.txt"
+    path.write_text("stop top\n")
+    words = tmp_path / "words.txt"
+    words.write_text("stop\nplate\nhair\n")
+    text = works("warmup", "--after", str(path), "--words", str(words), "--count", "2")
+    assert "“stop”" not in text
+    assert "“plate”" in text
+    assert "stop top\n" in path.read_text()
+    assert len(path.read_text().splitlines()) == 2
+
+
+def test_a_series_is_not_touched_by_a_set_that_fails(tmp_path: Path) -> None:
+    path = tmp_path / "done.txt"
+    path.write_text("stop top\n")
+    fails("warmup", "--after", str(path), "--sound", "zh", "--ending", "ies")
+    fails("warmup", "--after", str(path), "--out", "no/such/folder/x.txt")
+    assert path.read_text() == "stop top\n"
+    path.write_bytes(b"caf\xe9\n")
+    assert "not UTF-8" in fails("warmup", "--after", str(path))
+
+
+def test_levels_and_accents_on_the_command_line() -> None:
+    for level in ("easy", "middle", "hard"):
+        data = json.loads(works("warmup", "--level", level, "--count", "3", "--format", "json"))
+        assert {item["level"] for item in data["items"]} == {level}
+    command = ["warmup", "--task", "isolate", "--at", "vowel", "--sound", "AO"]
+    assert "only 0 of 8" in fails(*command)
+    assert "/ô/" in works(*command, "--accent", "dictionary")
+
+
+def test_the_fields_of_an_item() -> None:
+    item = json.loads(works("warmup", "--task", "segment", "--count", "1", "--format", "json"))
+    fields = item["items"][0]
+    assert isinstance(fields["answer"], list)
+    assert fields["answer"] == fields["parts"]
+    odd = json.loads(works("warmup", "--task", "categorize", "--count", "1", "--format", "json"))
+    assert odd["items"][0]["answer"] in odd["items"][0]["choices"]
+    assert len(odd["items"][0]["choices_arpabet"]) == 3
+    made = json.loads(works("warmup", "--task", "blend", "--made-up", "--format", "json"))
+    assert all(item["made_up"] for item in made["items"])
+    for name in ("say", "answer_line", "correction", "how_to_say", "difficulty", "level"):
+        assert fields[name]
+
+
+def test_a_chain_is_read_back() -> None:
+    data = json.loads(works("chain", "gull", "--steps", "5", "--seed", "1", "--format", "json"))
+    assert data["start"] == "gull"
+    assert data["steps"][0]["at"] == "start"
+    assert len(data["steps"]) == 6
+    assert works("chain", "gull", "--seed", "1") == works("chain", "gull", "--seed", "1")
+
+
+def test_the_bank_streams_rows(tmp_path: Path) -> None:
+    done = run("bank", "--task", "delete", "--at", "onset2")
+    assert done.returncode == 0
+    rows = list(csv.DictReader(done.stdout.splitlines()))
+    assert f"note: {len(rows)} items" in done.stderr
+    assert {row["at"] for row in rows} == {"onset2"}
+    out = tmp_path / "bank.jsonl"
+    works("bank", "--task", "delete,add", "--at", "onset2", "--out", str(out))
+    lines = [json.loads(line) for line in out.read_text("utf-8").splitlines()]
+    assert {line["task"] for line in lines} == {"delete", "add"}
+    table = tmp_path / "bank.csv"
+    works("bank", "--task", "delete", "--at", "onset2", "--out", str(table))
+    assert table.read_bytes().startswith(b"\xef\xbb\xbftask,at")
+    script = f"{sys.executable} -m phonodrill bank --task delete | head -1"
+    piped = subprocess.run(["bash", "-c", script], capture_output=True, check=False)
+    assert piped.stderr == b""
+
+
 def test_version_and_help() -> None:
     assert works("--version").startswith("phonodrill ")
     endings = [["endings", name] for name in ("add", "base", "table", "lookalikes", "sort")]
-    for command in ([], ["warmup"], ["endings"], *endings, ["word"], ["lexicon"]):
+    plain = ([name] for name in ("warmup", "chain", "bank", "endings", "word", "lexicon"))
+    for command in ([], *plain, *endings):
         assert "Usage" in works(*command, "--help")
     assert "warmup" in works()
 
@@ -250,6 +344,33 @@ def test_sources_are_shown() -> None:
         (["warmup", "--band", "7"], "7"),
         (["warmup", "--drop", "middle"], "middle"),
         (["warmup", "--drop", "first", "--at", "last"], "disagree"),
+        (["warmup", "--drop", "first", "--task", "blend"], "--drop goes with --task delete"),
+        (["warmup", "--task", "delete", "--at", "rime"], "--task delete has no --at rime"),
+        (["warmup", "--task", "rhyme"], "rhyme"),
+        (["warmup", "--level", "harder"], "harder"),
+        (["warmup", "--accent", "pinpen"], "try: --accent pin-pen"),
+        (["warmup", "--accent", "dictionary,wh-w"], "stands alone"),
+        (["warmup", "--made-up"], "--task delete takes no made-up words"),
+        (["warmup", "--task", "blend", "--made-up", "--at", "syllable"], "one syllable"),
+        (["warmup", "--task", "blend", "--made-up", "--ending", "es"], "--made-up goes without"),
+        (["warmup", "--series", "../monday"], "is no name for a series"),
+        (["warmup", "--series", "monday", "--after", "x.txt"], "both name a file"),
+        (["warmup", "--after", "no/such/folder/x.txt"], "cannot write"),
+        (["warmup", "--after", "."], "cannot read"),
+        (["warmup", "--rest", "-1"], "-1"),
+        (["chain"], "missing argument 'start'"),
+        (["chain", "crabz"], "'crabz' is not in the lexicon"),
+        (["chain", "crab", "crab"], "begin and end with 'crab'"),
+        (["chain", "ponies"], "words of one syllable can"),
+        (["chain", "damn"], "cannot be in a chain"),
+        (["chain", "crab", "--steps", "0"], "0"),
+        (["chain", "rope", "horse"], "no chain leads"),
+        (["bank", "--task", "delte"], "try: --task delete"),
+        (["bank", "--task", "delete", "--at", "rime"], "has no such items"),
+        (["bank", "--task", "delete", "--made-up"], "has no such items"),
+        (["bank", "--format", "xls"], "xls"),
+        (["bank", "--task", "delete", "--out", "no/such/folder/b.csv"], "cannot write"),
+        (["bank", "--task", "delete", "--at", "coda1", "--sound", "zh"], "no item holds"),
         (["warmup", "--cuont", "3"], "--count"),
         (["warmpu"], "warmup"),
         (["sentences", "gulling"], "no sentence with 'gulling'"),

@@ -13,14 +13,15 @@ def document(shares: list[Share], sound: str, spelling: str, notation: Notation 
 
     Args:
         shares: the commonest by word first.
-        sound: codes of the sound that was asked for, or empty.
+        sound: codes of the sound that was asked for, or empty for all.
         spelling: the letters that were asked for, or empty.
         notation: how sounds are written.
     """
     style = notation or SCRIPT
     rows = tuple(
         (
-            share.spelling if sound else f"/{write_sounds(share.sound, style)}/",
+            f"/{write_sounds(share.sound, style)}/",
+            share.spelling,
             f"{share.of_words:.1%}",
             f"{share.of_uses:.1%}",
             str(share.words),
@@ -29,9 +30,10 @@ def document(shares: list[Share], sound: str, spelling: str, notation: Notation 
         )
         for share in shares
     )
-    asked = f"/{write_sounds(sound, style)}/" if sound else spelling
-    title = f"Spellings of {asked}" if sound else f"Sounds of {asked}"
-    headings = ("spelling" if sound else "sound", "of words", "of text", "words", "", "examples")
+    title = f"Sounds of {spelling}" if spelling else "Spellings of every sound"
+    if sound:
+        title = f"Spellings of /{write_sounds(sound, style)}/"
+    headings = ("sound", "spelling", "of words", "of text", "words", "", "examples")
     data = {
         "sound": write_sounds(sound, Notation.ARPABET),
         "spelling": spelling,

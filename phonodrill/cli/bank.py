@@ -1,0 +1,161 @@
+"""``phonodrill bank``: every item of a task, as data."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterable, Iterator
+from enum import StrEnum
+from importlib import import_module
+from pathlib import Path
+from typing import Annotated, Any, Optional
+
+import typer
+
+from phonodrill.cli import options
+from phonodrill.cli.deliver import whole_file
+from phonodrill.cli.own_words import own_words
+from phonodrill.errors import PhonodrillError
+from phonodrill.lexicon.store import Lexicon
+from phonodrill.render.views.warmup import record
+from phonodrill.selection import Pool, Query, select
+from phonodrill.sounds.accents import parse_accents
+from phonodrill.sounds.notation import parse_sound
+from phonodrill.sounds.places import Position
+from phonodrill.sounds.units import RVowels
+from phonodrill.tasks.item import Item
+from phonodrill.tasks.registry import TASKS, Task
+
+ENDINGS = ("s", "es", "ies", "ed", "ing")
+app = typer.Typer(add_completion=False, rich_markup_mode=None)
+
+
+class Rows(StrEnum):
+    """How the rows are written."""
+
+    CSV = "csv"
+    JSONL = "jsonl"
+
+
+@app.command()
+def bank(
+    task: Annotated[
+        str, typer.Option("--task", help="Tasks, comma-separated; all by default.")
+    ] = "",
+    at: Annotated[
+        Optional[Position], typer.Option("--at", help="Only this place; all by default.")
+    ] = None,
+    ending: Annotated[
+        str, typer.Option("--ending", help="Only words spelled with s, es, ies, ed or ing added.")
+    ] = "",
+    sound: Annotated[
+        str, typer.Option("--sound", help="Only items about this sound: sh, /ʃ/ or SH.")
+    ] = "",
+    accent: options.AccentOption = "",
+    r_vowels: Annotated[
+        Optional[RVowels],
+        typer.Option("--r-vowels", help="Count a vowel with its R as two sounds or one."),
+    ] = None,
+    made_up: Annotated[
+        bool, typer.Option("--made-up", help="Made-up words: blend, segment, substitute.")
+    ] = False,
+    band: options.BandOption = 2,
+    notation: options.NotationOption = None,
+    format_: Annotated[
+        Optional[Rows],
+        typer.Option("--format", help="By default from --out's ending, else csv."),
+    ] = None,
+    out: options.OutOption = None,
+) -> None:
+    """Write every item of a task, one row each, with a count at the end."""
+    kinds = _kinds(task, at, made_up=made_up)
+    query = Query(
+        band=band,
+        endings=options.parse_endings(ending, ENDINGS),
+        sound=parse_sound(sound) if sound else "",
+        r_vowels=r_vowels,
+        accents=parse_accents(accent),
+        made_up=made_up,
+    )
+    by_name = Rows.JSONL if out and out.suffix.lower() == ".jsonl" else Rows.CSV
+    chosen = format_ or by_name
+    with Lexicon() as lexicon:
+        pool = select(lexicon, query, overlay=own_words())
+        count = _Count()
+        records = (record(item, notation) for item in count.watch(kinds, pool, query))
+        _write(import_module(f"phonodrill.render.as_{chosen}").lines(records), chosen, out)
+    noun = "item" if count.items == 1 else "items"
+    typer.echo(f"note: {count.items:,} {noun}", err=True)
+    if not count.items:
+        raise PhonodrillError("no item holds under these constraints", "other constraints")
+
+
+def _kinds(tasks: str, at: Optional[Position], *, made_up: bool) -> list[tuple[Task, Position]]:
+    """Read which tasks and places are wanted.
+
+    Raises:
+        PhonodrillError: naming a task that is not known, or a place that none of them has.
+    """
+    names = [name.strip().lower() for name in tasks.split(",") if name.strip()] or list(TASKS)
+    for name in names:
+        if name not in TASKS:
+            import difflib
+
+            near = difflib.get_close_matches(name, TASKS, n=1, cutoff=0.3)
+            raise PhonodrillError(
+                f"unknown task {name!r}", f"--task {near[0] if near else ','.join(TASKS)}"
+            )
+    kinds = [
+        (TASKS[name], place)
+        for name in dict.fromkeys(names)
+        if TASKS[name].made_up or not made_up
+        for place in TASKS[name].positions
+        if at in (None, place) and not (made_up and place is Position.SYLLABLE)
+    ]
+    if not kinds:
+        raise PhonodrillError(
+            f"--task {','.join(names)} has no such items", "another --at, or no --made-up"
+        )
+    return kinds
+
+
+class _Count:
+    """Counts items as they pass, and shows a bar if standard error is a terminal."""
+
+    def __init__(self) -> None:
+        self.items = 0
+
+    def watch(self, kinds: list[tuple[Task, Position]], pool: Pool, query: Query) -> Iterator[Item]:
+        if not sys.stderr.isatty():
+            for task, place in kinds:
+                yield from self._count(task.candidates(pool, query, place))
+            return
+        from rich.console import Console
+        from rich.progress import Progress
+
+        with Progress(console=Console(stderr=True), transient=True) as progress:
+            bar = progress.add_task("", total=len(kinds))
+            for task, place in kinds:
+                progress.update(bar, description=f"{task.name}, {place}: {self.items:,} items")
+                yield from self._count(task.candidates(pool, query, place))
+                progress.advance(bar)
+
+    def _count(self, items: Iterable[Item]) -> Iterator[Item]:
+        for item in items:
+            self.items += 1
+            yield item
+
+
+def _write(lines: Iterator[str], kind: Rows, out: Optional[Path]) -> None:
+    if out is None:
+        stream: Any = sys.stdout
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(encoding="utf-8", newline="")
+        for line in lines:
+            stream.write(line)
+        stream.flush()
+        return
+    # Spreadsheets take CSV for UTF-8 only with a byte order mark.
+    with whole_file(out) as file:
+        file.write(b"\xef\xbb\xbf" if kind is Rows.CSV else b"")
+        for line in lines:
+            file.write(line.encode())

@@ -26,6 +26,7 @@ COMMANDS = {
     "pairs": "phonodrill.cli.pairs",
     "passage": "phonodrill.cli.passage",
     "taught": "phonodrill.cli.taught",
+    "print": "phonodrill.cli.print_",
     "lexicon": "phonodrill.cli.lexicon",
 }
 """Command -> the module whose ``app`` it is; imported only when it is called."""

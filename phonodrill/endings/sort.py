@@ -50,11 +50,12 @@ class Sort(NamedTuple):
     left_out: tuple[tuple[str, str], ...] = ()
 
 
-_HEADINGS: dict[By, tuple[str, ...]] = {
+HEADINGS: dict[By, tuple[str, ...]] = {
     By.SOUND: tuple(dict.fromkeys(sound for sounds in SOUNDS_OF.values() for sound in sounds)),
     By.SPELLING: (*SPELLINGS, "s'"),
     By.RULE: (*dict.fromkeys(rule.name for rule in RULES), IRREGULAR),
 }
+"""The labels in the order in which a sort shows them; bases go by the alphabet."""
 
 
 def label(ending: Ending, by: By) -> str:
@@ -164,7 +165,7 @@ def _sort(
     rng: random.Random,
     left_out: tuple[tuple[str, str], ...] = (),
 ) -> Sort:
-    headings = _HEADINGS.get(by) or sorted({ending.base for ending in endings})
+    headings = HEADINGS.get(by) or sorted({ending.base for ending in endings})
     groups = [
         Group(
             heading,

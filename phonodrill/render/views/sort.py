@@ -11,7 +11,7 @@ from phonodrill.render.document import Document, Section, Table, Words, counted
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.notation import SCRIPT, Notation, symbols
 
-_TITLES = {
+TITLES = {
     By.SOUND: "Sort by the sound of the ending",
     By.SPELLING: "Sort by the spelling of the ending",
     By.RULE: "Sort by the rule of the ending",
@@ -44,7 +44,7 @@ def document(result: Sort, notation: Notation | None, seed: int) -> Document:
         "left_out": [{"word": word, "why": why} for word, why in result.left_out],
     }
     about = f"{counted(len(records), 'word')}, seed {seed}; the groups are the answer key"
-    return Document(_TITLES[result.by], about, tuple(sections), data, records)
+    return Document(TITLES[result.by], about, tuple(sections), data, records)
 
 
 def _ending(ending: Ending) -> dict[str, Any]:

@@ -1,0 +1,264 @@
+"""The oral warm-up of a lesson: at most two tasks, linked to the focus.
+
+One or two skills at a time teach better than many, and letters help: the warm-up
+has two tasks at most, and the rest of the lesson shows letters (Ehri, Nunes,
+Willows, Schuster, Yaghoub-Zadeh & Shanahan 2001, *RRQ* 36, 250-287).
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable, Iterator, Sequence
+from typing import NamedTuple
+
+from phonodrill.endings.choose import belongs_together
+from phonodrill.lesson.candidates import FIRST, LAST, Vocabulary
+from phonodrill.lesson.focus import Kind
+from phonodrill.lesson.plan import WARMUP
+from phonodrill.lesson.request import Context
+from phonodrill.lesson.tree import Activity, Oral, WarmUp
+from phonodrill.lexicon.store import Lexicon
+from phonodrill.reading.pairs import Pair, minimal_pairs, said_with_either_vowel
+from phonodrill.selection import Query, select
+from phonodrill.sounds.inventory import VOWELS
+from phonodrill.sounds.notation import Notation
+from phonodrill.sounds.places import Position
+from phonodrill.tasks import script
+from phonodrill.tasks.history import History
+from phonodrill.tasks.item import Item
+from phonodrill.tasks.registry import TASKS
+from phonodrill.tasks.warmup import make_warmup
+
+MOST_TASKS = 2
+SAMPLED = 160
+"""Words of the focus that items are looked for among: a fair choice, and quick."""
+ORAL_ENDINGS = frozenset({"s", "es", "ies", "ed", "ing"})
+SCRIPT = "Say each line; the class answers aloud, all together. No letters yet."
+
+
+class Idea(NamedTuple):
+    """One way to practice the focus by ear.
+
+    Attributes:
+        task, at: what is done, and where in the word.
+        query: from which words.
+        keep: whether an item belongs to the focus.
+    """
+
+    task: str
+    at: Position
+    query: Query
+    keep: Callable[[Item], bool]
+
+
+class Drawn(NamedTuple):
+    """Items of one task."""
+
+    task: str
+    at: Position
+    items: tuple[Item, ...]
+
+
+def draw_oral(
+    context: Context,
+    vocabulary: Vocabulary,
+    count: int,
+    history: History,
+    rng: random.Random,
+) -> tuple[tuple[Drawn, ...], list[str]]:
+    """Choose the items of the warm-up.
+
+    Returns:
+        Up to two tasks with their items, and a note on what is missing.
+    """
+    drawn: list[Drawn] = []
+    used: set[str] = set()
+    for idea in _ideas(context, vocabulary, rng):
+        if len(drawn) == MOST_TASKS:
+            break
+        left = count - sum(len(one.items) for one in drawn)
+        share = left if drawn else (count + 1) // 2
+        items = _items(context, idea, share, history, used, rng)
+        if len(items) >= min(2, share):
+            drawn.append(Drawn(idea.task, idea.at, items))
+            used.update(word for item in items for word in item.words)
+    got = sum(len(one.items) for one in drawn)
+    notes = [] if got >= count else [f"oral warm-up: {got} of {count} items fit the focus"]
+    return tuple(drawn), notes
+
+
+def _items(
+    context: Context,
+    idea: Idea,
+    count: int,
+    history: History,
+    used: set[str],
+    rng: random.Random,
+) -> tuple[Item, ...]:
+    band = context.request.band
+    made = make_warmup(
+        context.lexicon,
+        TASKS[idea.task],
+        idea.at,
+        idea.query,
+        count=count,
+        seed=rng.randrange(1_000_000),
+        history=history,
+        overlay=context.overlay,
+        keep=lambda item: item.band <= band and used.isdisjoint(item.words) and idea.keep(item),
+    )
+    return made.items
+
+
+def _ideas(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
+    """Yield ways to practice, the one nearest the focus first; days begin with another one."""
+    kinds = {
+        Kind.ENDINGS: _for_endings,
+        Kind.SPELLING: _for_sounds,
+        Kind.SOUND: _for_sounds,
+        Kind.CONTRAST: _for_contrast,
+        Kind.TASK: _for_task,
+    }
+    near = list(kinds[context.focus.kind](context, vocabulary, rng))
+    turn = (context.request.day - 1) % len(near) if near else 0
+    yield from (*near[turn:], *near[:turn])
+    words = _sample(vocabulary, rng)
+    query = _query(context, words)
+    tasks = {idea.task for idea in near}
+    for task in ("segment", "blend"):
+        if task not in tasks:
+            yield Idea(task, Position.EACH, query, _any)
+
+
+def _query(context: Context, words: Sequence[str] = ()) -> Query:
+    """Ask for words that are said, not read: what was taught does not matter."""
+    return Query(context.request.band, words=tuple(words))
+
+
+def _any(_: Item) -> bool:
+    return True
+
+
+def _sample(vocabulary: Vocabulary, rng: random.Random) -> list[str]:
+    short = [c.word for c in vocabulary.words.values() if c.syllables == 1]
+    words = short or list(vocabulary.words)
+    return rng.sample(words, min(SAMPLED, len(words)))
+
+
+def _for_endings(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
+    endings = frozenset(context.focus.endings) & ORAL_ENDINGS
+    if endings:
+        query = _query(context)._replace(endings=endings)
+        for at in (Position.FIRST, Position.LAST):
+            yield Idea("delete", at, query, _keeps_ending(context.lexicon))
+    yield Idea("segment", Position.EACH, _query(context, _sample(vocabulary, rng)), _any)
+
+
+def _keeps_ending(lexicon: Lexicon) -> Callable[[Item], bool]:
+    def keeps(item: Item) -> bool:
+        stimulus, answer = lexicon.get(item.stimulus), lexicon.get(item.answer)
+        return bool(stimulus and answer and belongs_together(stimulus, answer))
+
+    return keeps
+
+
+def _for_sounds(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
+    sounds = frozenset(context.focus.sounds)
+    query = _query(context, _sample(vocabulary, rng))
+
+    def is_about(item: Item) -> bool:
+        return item.sound.sounds in sounds or item.new.sounds in sounds
+
+    if sounds <= VOWELS:
+        places = [Position.VOWEL]
+    else:
+        seen = " ".join(vocabulary.conditions)
+        # A focus on a sound has no place in its conditions: both ends are tried.
+        both = FIRST not in seen and LAST not in seen
+        places = [
+            at
+            for at, name in ((Position.FIRST, FIRST), (Position.LAST, LAST))
+            if both or name in seen
+        ]
+    for at in places:
+        yield Idea("isolate", at, query, is_about)
+    for at in places:
+        task = "substitute" if at is Position.VOWEL else "delete"
+        yield Idea(task, at, query, is_about)
+
+
+def _for_contrast(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
+    pairs = pairs_of(context, vocabulary)
+    rng.shuffle(pairs)
+    words = [word.word for pair in pairs[:SAMPLED] for word in (pair.a, pair.b)]
+    wanted = set(context.focus.sounds)
+    is_vowel = context.focus.sounds[0] in VOWELS
+    places = [Position.VOWEL] if is_vowel else [Position.FIRST, Position.LAST]
+    query = _query(context, dict.fromkeys(words))
+
+    def changes_one_to_other(item: Item) -> bool:
+        return {item.sound.sounds, item.new.sounds} == wanted
+
+    for at in places if words else ():
+        yield Idea("substitute", at, query, changes_one_to_other)
+    heard = _query(context, _sample(vocabulary, rng))
+    for at in places:
+        yield Idea("isolate", at, heard, lambda item: item.sound.sounds in wanted)
+
+
+def pairs_of(context: Context, vocabulary: Vocabulary) -> list[Pair]:
+    """Return the minimal pairs of a contrast, of words that may be in the lesson."""
+    spelled = context.lexicon.spelled(highest_band=context.request.band)
+    words = [word for word in spelled if word.word in vocabulary.words]
+    either = said_with_either_vowel(context.lexicon.correspondences())
+    return list(minimal_pairs(words, either, sounds=context.focus.sounds))
+
+
+def _for_task(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
+    query = _query(context, _sample(vocabulary, rng))
+    for at in TASKS[context.focus.task].positions:
+        if at not in (Position.SYLLABLE, Position.RIME):
+            yield Idea(context.focus.task, at, query, _any)
+
+
+def compose_warmup(drawn: tuple[Drawn, ...], minutes: int, style: Notation) -> WarmUp:
+    """Write out the items of a warm-up."""
+    activities = tuple(
+        Activity(
+            one.task,
+            str(one.at),
+            script.title(one.task, one.at),
+            tuple(write_item(item, style) for item in one.items),
+        )
+        for one in drawn
+    )
+    items = [item for one in drawn for item in one.items]
+    how = tuple(script.how_to_say(items, style))
+    return WarmUp(WARMUP, minutes, "Oral warm-up", SCRIPT, activities, how)
+
+
+def write_item(item: Item, style: Notation) -> Oral:
+    """Write out one item."""
+    phrase = script.say(item, style)
+    return Oral(
+        tuple(sorted(item.words)),
+        item.stimulus,
+        script.sound_of(item, style),
+        script.write_part(item.new, style),
+        item.answer,
+        item.stimulus_said.arpabet,
+        item.answer_said.arpabet,
+        phrase.ask,
+        phrase.answer,
+        phrase.correct,
+    )
+
+
+def find_item(context: Context, task: str, at: Position, said: Oral) -> Item | None:
+    """Find an item again among all that its words give; None if they do not give it."""
+    query = _query(context, said.words)
+    pool = select(context.lexicon, query, overlay=context.overlay)
+    for item in TASKS[task].candidates(pool, query, at):
+        if item.stimulus == said.stimulus and write_item(item, context.style) == said:
+            return item
+    return None

@@ -1,0 +1,246 @@
+"""Choose the words of a lesson: one selection for all its sections.
+
+Every condition of the focus is covered, nouns and verbs take turns, no word is
+used in two sections where it should be new, and what is dictated or checked was
+not sorted. What cannot be met is relaxed in a fixed order, and said.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from phonodrill.lesson import plan
+from phonodrill.lesson.candidates import Candidate, Vocabulary, readings_of
+from phonodrill.lesson.focus import Kind
+from phonodrill.lesson.plan import Part
+from phonodrill.lesson.request import Context
+
+MOST_POINTS = 9
+CHECKED_WORDS = {Kind.ENDINGS: 6, Kind.TASK: 8}
+"""Words of the quick check that are drawn; the rest of its items are traps or sounds."""
+
+
+class Words(NamedTuple):
+    """The words of each section.
+
+    Attributes:
+        rule: one a condition.
+        build, listed, review, sort, bases, dictation, check: in the order of use.
+        notes: one line each on what was relaxed.
+    """
+
+    rule: tuple[str, ...] = ()
+    build: tuple[str, ...] = ()
+    listed: tuple[str, ...] = ()
+    review: tuple[str, ...] = ()
+    sort: tuple[str, ...] = ()
+    bases: tuple[str, ...] = ()
+    dictation: tuple[str, ...] = ()
+    check: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    @property
+    def every(self) -> frozenset[str]:
+        """All words of the lesson."""
+        return frozenset(word for field in self[:8] for word in field)
+
+
+def draw_words(
+    context: Context,
+    vocabulary: Vocabulary,
+    parts: tuple[Part, ...],
+    resting: frozenset[str],
+    rng: random.Random,
+) -> Words:
+    """Choose the words.
+
+    Args:
+        context: what is asked for.
+        vocabulary: the words there are.
+        parts: the plan.
+        resting: words not to be used again yet.
+        rng: the only source of chance.
+    """
+    wants = {part.name: part.items for part in parts}
+    deck = _Deck(context, vocabulary, resting, rng)
+    notes: list[str] = []
+    rule = deck.draw(min(MOST_POINTS, len(vocabulary.conditions)), each_condition=True)
+    build = deck.draw(wants.get(plan.BUILD, 0))
+    sort, rivals = _draw_sort(deck, vocabulary, wants.get(plan.SORT, 0), resting, rng)
+    dictation = deck.draw(wants.get(plan.DICTATION, 0), heard_alone=True)
+    wanted = CHECKED_WORDS.get(context.focus.kind, 7) if plan.CHECK in wants else 0
+    check = deck.draw(wanted, heard_alone=True)
+    listed_wanted = wants.get(plan.LIST, 0)
+    review = _draw_review(vocabulary, listed_wanted // 3, resting, rng)
+    listed = deck.draw(listed_wanted - len(review))
+    bases = deck.draw(wants.get(plan.BASES, 0)) if plan.BASES in wants else []
+    # Where words are scarce, sections share them: never a sorted word dictated or checked.
+    taken = [*rule, *build]
+    build = _fill(build, rule, wants.get(plan.BUILD, 0), "build", notes)
+    listed = _fill(listed, [*taken, *sort], listed_wanted - len(review), "list", notes)
+    sort = _fill(sort, taken, wants.get(plan.SORT, 0) - len(rivals), "sort", notes)
+    free = [word for word in [*taken, *listed] if word not in sort and deck.is_plain_to_hear(word)]
+    dictation = _fill(dictation, free, wants.get(plan.DICTATION, 0), "dictation", notes)
+    free = [word for word in free if word not in dictation]
+    check = _fill(check, free, wanted, "quick check", notes)
+    bases = _fill(bases, [*listed, *taken], wants.get(plan.BASES, 0), "find the base", notes)
+    mixed = [*sort, *rivals]
+    rng.shuffle(mixed)
+    notes[:0] = deck.notes()
+    drawn = (rule, build, listed, review, mixed, bases, dictation, check)
+    words = Words(*map(tuple, drawn), tuple(notes))
+    return words._replace(notes=(*_gaps(words, vocabulary), *words.notes))
+
+
+class _Deck:
+    """The candidates that are left, the best first, and what was drawn so far."""
+
+    def __init__(
+        self,
+        context: Context,
+        vocabulary: Vocabulary,
+        resting: frozenset[str],
+        rng: random.Random,
+    ) -> None:
+        self._context = context
+        listed = [c for c in vocabulary.words.values() if c.condition in vocabulary.conditions]
+        rng.shuffle(listed)
+        listed.sort(key=lambda candidate: candidate.syllables > _short(candidate))
+        is_resting = resting.intersection
+        self._fresh = [c for c in listed if not is_resting((c.word, c.base))]
+        self._rested = [c for c in listed if is_resting((c.word, c.base))]
+        self._met: dict[str, int] = dict.fromkeys(vocabulary.conditions, 0)
+        self._readings: dict[str, int] = {}
+        self._bases: set[str] = set()
+        self._came_back: list[str] = []
+
+    def draw(
+        self, count: int, *, each_condition: bool = False, heard_alone: bool = False
+    ) -> list[str]:
+        """Take words, of the condition and reading that are behind; no base twice."""
+        drawn: list[str] = []
+        own: dict[str, int] = dict.fromkeys(self._met, 0)
+        while len(drawn) < count:
+            once = (c for c in own if not own[c])
+            wanted = set(once) if each_condition else set(own)
+            picked = self._pick(self._fresh, own, wanted, heard_alone=heard_alone)
+            if picked is None or (each_condition and own[picked.condition]):
+                picked = self._pick(self._rested, own, wanted, heard_alone=heard_alone)
+                if picked is None:
+                    break
+                self._came_back.append(picked.word)
+            own[picked.condition] += 1
+            self._note(picked)
+            drawn.append(picked.word)
+        return drawn
+
+    def is_plain_to_hear(self, word: str) -> bool:
+        """Whether no other known word sounds the same, so that it can be dictated alone."""
+        entry = self._context.lexicon.get(word)
+        return entry is not None and all(
+            other == word
+            for said in entry.usable_pronunciations[:1]
+            for other in self._context.lexicon.heard_as(said.normal)
+        )
+
+    def notes(self) -> list[str]:
+        """Say which words came back too soon."""
+        if not self._came_back:
+            return []
+        back = ", ".join(self._came_back[:6]) + (", ..." if len(self._came_back) > 6 else "")  # noqa: PLR2004
+        return [f"{_count(len(self._came_back))} of recent lessons again: {back}"]
+
+    def _pick(
+        self, pile: list[Candidate], own: dict[str, int], wanted: set[str], *, heard_alone: bool
+    ) -> Candidate | None:
+        best: tuple[tuple[int, int, int], int] | None = None
+        seen: set[tuple[str, str]] = set()
+        for place, candidate in enumerate(pile):
+            if candidate.base in self._bases or candidate.condition not in wanted:
+                continue
+            reading = _reading(candidate, self._context)
+            if (candidate.condition, reading) in seen:
+                continue
+            if heard_alone and not self.is_plain_to_hear(candidate.word):
+                continue
+            seen.add((candidate.condition, reading))
+            behind = (
+                own[candidate.condition],
+                self._met[candidate.condition],
+                self._readings.get(reading, 0),
+            )
+            if best is None or behind < best[0]:
+                best = (behind, place)
+            if len(seen) >= 2 * len(wanted):
+                break
+        return pile.pop(best[1]) if best else None
+
+    def _note(self, candidate: Candidate) -> None:
+        self._bases.add(candidate.base)
+        self._met[candidate.condition] += 1
+        reading = _reading(candidate, self._context)
+        self._readings[reading] = self._readings.get(reading, 0) + 1
+
+
+def _reading(candidate: Candidate, context: Context) -> str:
+    return next(iter(readings_of(candidate, context)), "")
+
+
+def _short(candidate: Candidate) -> int:
+    """Syllables of a short word: one, or two with an ending that may be one."""
+    return 2 if candidate.ending else 1
+
+
+def _draw_sort(
+    deck: _Deck, vocabulary: Vocabulary, count: int, resting: frozenset[str], rng: random.Random
+) -> tuple[list[str], list[str]]:
+    """Draw the words to sort: two of three have the focus, the others compete with it."""
+    by_kind: dict[tuple[str, str], list[str]] = {}
+    for rival in vocabulary.rivals.values():
+        if rival.word not in resting and rival.syllables == 1:
+            by_kind.setdefault((rival.spelling, rival.sound), []).append(rival.word)
+    share = min(count // 4, count // (len(by_kind) + 1)) if by_kind else 0
+    rivals = [
+        word
+        for kind in sorted(by_kind)
+        for word in rng.sample(by_kind[kind], min(share, len(by_kind[kind])))
+    ]
+    return deck.draw(count - len(rivals)), rivals
+
+
+def _draw_review(
+    vocabulary: Vocabulary, count: int, resting: frozenset[str], rng: random.Random
+) -> list[str]:
+    free = [word for word in vocabulary.review if word not in resting]
+    return rng.sample(free, min(count, len(free)))
+
+
+def _fill(
+    drawn: list[str], others: Iterable[str], count: int, name: str, notes: list[str]
+) -> list[str]:
+    """Fill a section with words of other sections, and say so."""
+    missing = count - len(drawn)
+    if missing <= 0:
+        return drawn
+    more = [word for word in dict.fromkeys(others) if word not in drawn][:missing]
+    if more:
+        notes.append(f"few words fit: {name} uses {_count(len(more))} a second time")
+    if len(more) < missing:
+        notes.append(f"{name}: {len(drawn) + len(more)} of {_count(count)}")
+    return [*drawn, *more]
+
+
+def _gaps(words: Words, vocabulary: Vocabulary) -> list[str]:
+    """Name the conditions that no word of the lesson has."""
+    met = {vocabulary.words[w].condition for w in words.every if w in vocabulary.words}
+    missing = [condition for condition in vocabulary.conditions if condition not in met]
+    notes = [f"not in this lesson: {condition}" for condition in missing]
+    if vocabulary.rare:
+        notes.append(f"too few words to practice: {'; '.join(vocabulary.rare)}")
+    return notes
+
+
+def _count(number: int) -> str:
+    return f"{number} word" + "s" * (number != 1)

@@ -61,9 +61,9 @@ def _steps(candidate: Candidate, context: Context) -> Iterator[BuildStep]:
 def _lay(chunk: Chunk, word: str, said: Pronunciation | None, context: Context) -> str:
     written = chunk.written(word)
     if said is None or not chunk.sounds:
-        return f"lay {written}, silent"
+        return f"{written}, silent"
     signs = symbols(said.shown, said.stress, context.style)
-    return f"lay {written}, say /{''.join(signs[i] for i in chunk.sounds)}/"
+    return f"{written} /{''.join(signs[i] for i in chunk.sounds)}/"
 
 
 def _apply(letters: str, step: Step) -> str:
@@ -83,20 +83,10 @@ def describe(step: Step) -> str:
 
 def compose_list(context: Context, vocabulary: Vocabulary, words: Words, minutes: int) -> SoundOut:
     """Split each word of the list into chunks; review words stand among the new ones."""
-    mixed = _mix(words.listed, words.review)
-    listed = tuple(_listed(word, word in words.review, vocabulary, context) for word in mixed)
+    listed = tuple(
+        _listed(word, word in words.review, vocabulary, context) for word in words.listed
+    )
     return SoundOut(LIST, minutes, "Sound out", SOUND_OUT, listed)
-
-
-def _mix(new: tuple[str, ...], review: tuple[str, ...]) -> list[str]:
-    """Put a review word behind every second new one."""
-    mixed: list[str] = []
-    rest = list(review)
-    for number, word in enumerate(new, 1):
-        mixed.append(word)
-        if number % 2 == 0 and rest:
-            mixed.append(rest.pop(0))
-    return mixed + rest
 
 
 def _listed(word: str, is_review: bool, vocabulary: Vocabulary, context: Context) -> Listed:

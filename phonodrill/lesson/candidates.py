@@ -10,12 +10,15 @@ from phonodrill.endings.classify import Ending
 from phonodrill.endings.kinds import kind_of
 from phonodrill.endings.sounds import written_sound
 from phonodrill.endings.vocabulary import known_endings
-from phonodrill.lesson.focus import Focus, Kind, spellings_of_sound, write_sound
+from phonodrill.lesson.focus import Kind, spellings_of_sound, write_sound
 from phonodrill.lesson.request import Context
+from phonodrill.graphemes.chunk import ODD_CODE
+from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.lexicon.entry import Counted, Spelled
 from phonodrill.reading.decodable import Wanted, find_words
 from phonodrill.sounds.features import distance
 from phonodrill.sounds.inventory import VOWELS
+from phonodrill.sounds.units import has_r_vowel, hides_y
 from phonodrill.taught.tokens import usual
 
 ENOUGH = 3
@@ -24,6 +27,8 @@ ENOUGH_RIVALS = 6
 SPLIT = "_"
 FIRST, INSIDE, LAST = "at the beginning", "in the middle", "at the end"
 FEWEST_SOUNDS, MOST_SOUNDS = 2, 5
+MOST_SYLLABLES = 2
+_PLAIN = (CorrespondenceKind.SINGLE, CorrespondenceKind.DOUBLED, CorrespondenceKind.DIGRAPH)
 
 
 class Candidate(NamedTuple):
@@ -75,9 +80,9 @@ def gather(context: Context) -> Vocabulary:
     plain = _plain_words(context)
     if focus.kind is Kind.ENDINGS:
         words = {c.word: c for c in _with_endings(context)}
-        review = (w for w in plain if w.band == 1 and len(w.stress) == 1)
+        review = _easy(plain, context)
     elif focus.kind is Kind.TASK:
-        words = {c.word: c for c in _by_count(plain)}
+        words = {c.word: c for c in _by_count(plain, context)}
         review = iter(())
     else:
         rows = focus.rows
@@ -86,9 +91,7 @@ def gather(context: Context) -> Vocabulary:
         rival_rows = all_rows[len(rows) :]
         rivals = {c.word: c for c in _with_rows(plain, rival_rows, all_rows, context)}
         codes = frozenset(row.code for row in all_rows)
-        review = (
-            w for w in plain if w.band == 1 and len(w.stress) == 1 and codes.isdisjoint(w.chunks)
-        )
+        review = (w for w in _easy(plain, context) if codes.isdisjoint(w.chunks))
     sizes: dict[str, int] = {}
     for candidate in words.values():
         sizes[candidate.condition] = sizes.get(candidate.condition, 0) + 1
@@ -96,6 +99,25 @@ def gather(context: Context) -> Vocabulary:
     covered = [condition for condition in ranked if sizes[condition] >= ENOUGH] or ranked
     rare = tuple(condition for condition in ranked if condition not in covered)
     return Vocabulary(words, rivals, tuple(w.word for w in review), tuple(covered), rare)
+
+
+def _easy(plain: Iterable[Spelled], context: Context) -> Iterator[Spelled]:
+    """Yield short familiar words of plain spellings: what may be mixed in for review."""
+    easy = {
+        row.code
+        for row in context.lexicon.correspondences()
+        if row.correspondence.kind in _PLAIN and row.correspondence.is_regular
+    }
+    for word in plain:
+        is_short = len(word.stress) == 1 and FEWEST_SOUNDS < len(word.sounds) <= MOST_SOUNDS
+        if word.band == 1 and is_short and not word.endings and easy.issuperset(word.chunks):
+            yield word
+
+
+def _odd_codes(context: Context) -> frozenset[str]:
+    """Return the codes that make a word no good example of a pattern."""
+    rows = context.lexicon.correspondences()
+    return frozenset(row.code for row in rows if not row.correspondence.is_regular) | {ODD_CODE}
 
 
 def readings_of(candidate: Candidate, context: Context) -> tuple[str, ...]:
@@ -148,22 +170,22 @@ def candidate_of_ending(ending: Ending, context: Context) -> Candidate | None:
 
 
 def _ends_in(kind: str) -> str:
-    if kind.startswith("silent e: "):
-        return f"base in {kind.removeprefix('silent e: ')}"
-    if kind.startswith("a"):
-        return f"base ends in {kind}"
-    return f"base in {kind}"
+    """Write what the base ends in, so that it reads on: base ends in ..."""
+    tail = kind.removeprefix("silent e: ").removesuffix(" at the end")
+    if tail == "consonant + y (and quy)":
+        return "base ends in a consonant and y"
+    return f"base ends in {tail}"
 
 
-def _by_count(plain: Iterable[Spelled]) -> Iterator[Candidate]:
+def _by_count(plain: Iterable[Spelled], context: Context) -> Iterator[Candidate]:
     """Yield short words by the number of their sounds, for a task."""
+    odd = _odd_codes(context)
     for word in plain:
         number = len(word.sounds)
-        if (
-            len(word.stress) == 1
-            and FEWEST_SOUNDS <= number <= MOST_SOUNDS
-            and "r" not in word.sounds
-        ):
+        is_short = len(word.stress) == 1 and FEWEST_SOUNDS <= number <= MOST_SOUNDS
+        # A class counts these in two ways, or by their letters.
+        is_doubtful = has_r_vowel(word.sounds) or hides_y(word.sounds) or "x" in word.word
+        if is_short and not is_doubtful and "qu" not in word.word and not odd & {*word.chunks}:
             label = f"{number} sounds"
             yield Candidate(word.word, word.base, label, "", label, 1)
 
@@ -176,10 +198,11 @@ def _with_rows(
 ) -> Iterator[Candidate]:
     """Yield words with exactly one of these correspondences, and none that competes with it."""
     own = {row.code: row for row in rows}
+    odd = _odd_codes(context)
     sounds = {code for row in all_rows for code in row.correspondence.sounds}
     for word in plain:
         met = [code for code in word.chunks if code in own]
-        if len(met) != 1:
+        if len(met) != 1 or len(word.stress) > MOST_SYLLABLES or odd.intersection(word.chunks):
             continue
         found = own[met[0]].correspondence
         if sum(word.sounds.count(sound) for sound in sounds) != 1:
@@ -227,7 +250,11 @@ def _rivals(context: Context, plain: list[Spelled]) -> tuple[Counted, ...]:
     rivals: list[Counted] = []
     main = focus.rows[0].correspondence
     if focus.kind is Kind.SPELLING and len(focus.rows) == 1:
-        others = spellings_of_sound(main.sound, context.lexicon)
+        others = sorted(
+            spellings_of_sound(main.sound, context.lexicon),
+            # Beside a spelling of several letters a single one is no plain rival.
+            key=lambda row: len(main.spelling) > 1 and len(row.correspondence.spelling) == 1,
+        )
         rivals += [r for r in others if r.code not in own and met.count(r.code) >= ENOUGH_RIVALS][
             :1
         ]
@@ -255,8 +282,3 @@ def _near_sound(spelling: str, sound: str, context: Context, met: str) -> list[C
         and row.correspondence.spelling != spelling
     ]
     return sorted(near, key=lambda row: (distance(sound, row.correspondence.sound), -row.words))
-
-
-def has_focus(focus: Focus) -> bool:
-    """Whether words have the focus in their letters, so that letters are taught."""
-    return focus.kind is not Kind.TASK

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
+from itertools import cycle
 
 from phonodrill.endings.sounds import written_sound
 from phonodrill.endings.undo import find_bases
@@ -11,13 +12,14 @@ from phonodrill.lesson.candidates import Candidate, Vocabulary
 from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import CHECK, NEXT, QUICK_CHECK
 from phonodrill.lesson.request import Context
-from phonodrill.lesson.rule_part import sound_in
+from phonodrill.lesson.rule_part import name_letters, row_for, sound_in
 from phonodrill.lesson.tree import Advice, Check, Next, Question, WatchOut
 from phonodrill.lesson.words import Words
+from phonodrill.sounds.inventory import VOWELS
 
-SCRIPT = "One student at a time, two minutes each; mark right or not yet. No help, no praise yet."
+SCRIPT = "One student at a time, two minutes each; mark right or not yet. Give no help meanwhile."
 NEXT_SCRIPT = "Count the right answers of the quick check (the limits are ours; no source)."
-NO_ENDING = "only looks inflected"
+MOST_TRAPS = 2
 SPELL, SAY, FIND, TRAP, READ, WRITE, HEAR, COUNT = (
     "spell with the ending",
     "say the ending",
@@ -28,9 +30,9 @@ SPELL, SAY, FIND, TRAP, READ, WRITE, HEAR, COUNT = (
     "say the sound",
     "count the sounds",
 )
-_FOR_ENDINGS = (SPELL, SAY, FIND, SPELL, SAY, FIND)
-_FOR_LETTERS = (READ, WRITE, HEAR, READ, WRITE, HEAR, READ, WRITE)
-_FOR_TASK = (COUNT, COUNT, COUNT, COUNT, COUNT, COUNT, COUNT, COUNT)
+_FOR_ENDINGS = (SPELL, SAY, FIND)
+_FOR_LETTERS = (READ, WRITE, HEAR)
+_FOR_TASK = (COUNT,)
 
 
 def compose_check(
@@ -45,15 +47,10 @@ def compose_check(
     order = orders.get(context.focus.kind, _FOR_LETTERS)
     questions = [
         _WAYS[how](vocabulary.words[word], context)
-        for how, word in zip(_ways(order), words.check, strict=False)
+        for how, word in zip(cycle(order), words.check, strict=False)
     ]
     questions += [_trap(word, context) for word in traps]
     return Check(CHECK, minutes, "Quick check", SCRIPT, tuple(questions[:QUICK_CHECK]))
-
-
-def _ways(order: tuple[str, ...]) -> Iterator[str]:
-    while True:
-        yield from order
 
 
 def traps_among(watch_outs: tuple[WatchOut, ...], context: Context) -> tuple[str, ...]:
@@ -61,12 +58,12 @@ def traps_among(watch_outs: tuple[WatchOut, ...], context: Context) -> tuple[str
     bare = (watch.word for watch in watch_outs)
     return tuple(
         word for word in bare if word.isalpha() and not find_bases(word, context.lexicon).origins
-    )[:2]
+    )[:MOST_TRAPS]
 
 
 def _spell(candidate: Candidate, context: Context) -> Question:
-    ending = context.lexicon and candidate.ending
-    rule = ending.rule if ending else ""
+    row = row_for(candidate, context)
+    rule = row.name if row else ""
     reading = _READINGS.get((candidate.parts_of_speech or ("",))[0], "with its ending")
     ask = f"Here is “{candidate.base}”. Write “{candidate.word}”, {reading}."
     return Question(SPELL, ask, candidate.word, candidate.word, f"uses the rule: {rule}")
@@ -112,9 +109,11 @@ def _write(candidate: Candidate, context: Context) -> Question:
 
 
 def _hear(candidate: Candidate, context: Context) -> Question:
-    kind = "vowel sound" if context.focus.kind is Kind.CONTRAST else "sound"
+    kind = "vowel sound" if candidate.sound in VOWELS else "sound"
     letters = candidate.spelling
-    ask = f"Show “{candidate.word}”. Which {kind} do the letters {letters} say here?"
+    does = "does" if len(letters) == 1 else "do"
+    named = name_letters(letters)
+    ask = f"Show “{candidate.word}”. Which {kind} {does} the {named} say here?"
     return Question(
         HEAR, ask, candidate.word, sound_in(candidate, context), f"knows what {letters} says"
     )

@@ -11,6 +11,7 @@ import random
 from collections.abc import Callable
 from typing import NamedTuple
 
+from phonodrill.endings.undo import find_bases
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson import plan
 from phonodrill.lesson.building import compose_build, compose_list
@@ -26,7 +27,7 @@ from phonodrill.lesson.lines import (
 from phonodrill.lesson.oral import Drawn, compose_warmup, draw_oral
 from phonodrill.lesson.plan import Part, plan_lesson
 from phonodrill.lesson.request import Context, Request, open_context
-from phonodrill.lesson.rule_part import compose_rule, find_watch_outs
+from phonodrill.lesson.rule_part import compose_rule, draw_watch_outs, watch_outs_of
 from phonodrill.lesson.sorting import compose_bases, compose_sort
 from phonodrill.lesson.tree import Lesson, Section, WatchOut
 from phonodrill.lesson.words import Words, draw_words
@@ -68,6 +69,7 @@ class Prepared(NamedTuple):
 
     context: Context
     vocabulary: Vocabulary
+    watch_outs: tuple[WatchOut, ...]
 
 
 def prepare(lexicon: Lexicon, request: Request, overlay: Overlay = NO_OVERLAY) -> Prepared:
@@ -84,7 +86,13 @@ def prepare(lexicon: Lexicon, request: Request, overlay: Overlay = NO_OVERLAY) -
             f"only {len(vocabulary.words)} words fit {context.focus.title}: too few for a lesson",
             f"more steps taught, {more}" if request.taught else more,
         )
-    return Prepared(context, vocabulary)
+    watch_outs = watch_outs_of(context)
+    # A word of two bases (doggies) is something to warn of, not to practice with.
+    doubtful = {w.word for w in watch_outs if len(find_bases(w.word, lexicon).origins) > 1}
+    plain = {word: found for word, found in vocabulary.words.items() if word not in doubtful}
+    if len(plain) >= FEWEST_WORDS:
+        vocabulary = vocabulary._replace(words=plain)
+    return Prepared(context, vocabulary, watch_outs)
 
 
 def make_lesson(
@@ -121,13 +129,15 @@ def make_lesson(
 
 def choose(ready: Prepared, history: History) -> Choice:
     """Choose all that a lesson needs."""
-    context, vocabulary = ready
+    context, vocabulary, all_watch_outs = ready
     request = context.request
     # A text as seed is stable between versions of Python and runs.
     rng = random.Random(f"{request.seed} {request.day} {request.focus} {request.band}")
     parts = plan_lesson(request.minutes, context.focus.kind)
     items = {part.name: part.items for part in parts}
-    words = draw_words(context, vocabulary, parts, history.resting, rng)
+    watch_outs = draw_watch_outs(all_watch_outs, rng)
+    traps = traps_among(watch_outs, context) if context.focus.endings else ()
+    words = draw_words(context, vocabulary, parts, history.resting, rng, len(traps))
     notes = list(words.notes)
     oral, missing = draw_oral(context, vocabulary, items.get(plan.WARMUP, 0), history, rng)
     notes += missing
@@ -137,8 +147,6 @@ def choose(ready: Prepared, history: History) -> Choice:
     dictated = draw_dictated(context, vocabulary, words, sentences, rng)
     if plan.DICTATION in items and not dictated:
         notes.append("dictation: no sentence of the bank fits")
-    watch_outs = find_watch_outs(context, rng)
-    traps = traps_among(watch_outs, context) if context.focus.endings else ()
     return Choice(parts, words, oral, sentences, dictated, watch_outs, traps, tuple(notes))
 
 
@@ -152,7 +160,7 @@ def compose(ready: Prepared, choice: Choice) -> Lesson:
 
 
 def _composers(ready: Prepared, choice: Choice) -> dict[str, Callable[[Part], Section]]:
-    context, vocabulary = ready
+    context, vocabulary, _ = ready
     words = choice.words
     has_check = any(part.name == plan.CHECK for part in choice.parts)
     return {

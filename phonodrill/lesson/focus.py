@@ -17,8 +17,8 @@ from phonodrill.taught.tokens import companions, read_token
 from phonodrill.tasks.registry import TASKS
 
 TWO = 2
-LEAST_WORDS = 20
-"""Words of bands 1-3 that a spelling must be in to be one of the spellings of a sound."""
+LEAST_SHARE = 0.03
+"""Share of the words with a sound that a spelling must have to be one of its spellings."""
 EXAMPLES = "es,ies; sh; a_e; c=s; /k/; delete; i:e"
 
 
@@ -152,7 +152,7 @@ def _spelling(parts: tuple[str, ...], lexicon: Lexicon) -> Focus:
 
 
 def spellings_of_sound(code: str, lexicon: Lexicon) -> tuple[Counted, ...]:
-    """Return the taught spellings of a sound that enough words have, the commonest first."""
+    """Return the taught spellings of a sound that enough of its words have, the commonest first."""
     found = [
         row
         for row in lexicon.correspondences()
@@ -160,4 +160,5 @@ def spellings_of_sound(code: str, lexicon: Lexicon) -> tuple[Counted, ...]:
         and row.correspondence.is_regular
         and row.correspondence.kind is not CorrespondenceKind.ENDING
     ]
-    return tuple(row for row in found if row.words >= LEAST_WORDS) or tuple(found[:1])
+    least = LEAST_SHARE * sum(row.words for row in found)
+    return tuple(row for row in found if row.words >= least)

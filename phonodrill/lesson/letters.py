@@ -8,6 +8,8 @@ from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Letter, Review
 from phonodrill.lesson.words import Words
 from phonodrill.lexicon.entry import Counted
+from phonodrill.sounds.normal import WEAK
+from phonodrill.taught.tokens import usual
 
 SCRIPT = (
     "Show the letters: the class says the sound. Then say the sound, letters hidden: "
@@ -19,11 +21,11 @@ def compose_review(context: Context, words: Words, minutes: int, count: int) -> 
     """Choose the correspondences: those of the focus, then those of most words of the lesson."""
     key_words: dict[str, str] = {}
     counts: dict[str, int] = {}
-    for word in (*words.listed, *words.build, *words.rule, *words.review):
+    for word in (*words.listed, *words.build, *words.rule):
         for code in dict.fromkeys(context.lexicon.chunks_of(word)):
             counts[code] = counts.get(code, 0) + 1
             key_words.setdefault(code, word)
-    by_code = {row.code: row for row in context.lexicon.correspondences()}
+    by_code = {row.code: row for row in _usual_rows(context)}
     focus = {row.code: row for row in context.focus.rows if row.code in key_words}
     others = sorted(
         (row for code, row in by_code.items() if code in counts and code not in focus),
@@ -47,14 +49,27 @@ def compose_review(context: Context, words: Words, minutes: int, count: int) -> 
     return Review(REVIEW, minutes, "Say and spell", SCRIPT, letters)
 
 
+def _usual_rows(context: Context) -> list[Counted]:
+    """Return each spelling with its usual sound, and the endings with each of theirs."""
+    by_spelling: dict[str, list[Counted]] = {}
+    endings = []
+    for row in context.lexicon.correspondences():
+        if row.correspondence.kind is Kind.ENDING:
+            endings.append(row)
+        else:
+            by_spelling.setdefault(row.correspondence.spelling, []).append(row)
+    return [*endings, *(usual(spelling, rows) for spelling, rows in by_spelling.items())]
+
+
 def shown(found: Correspondence) -> str:
     """Write a spelling as it is shown: an ending with its hyphen."""
     return f"-{found.spelling}" if found.kind is Kind.ENDING else found.spelling
 
 
 def heard(found: Correspondence, context: Context) -> str:
-    """Write its sound between slashes."""
-    return f"/{write_sounds(found.sound, context.style)}/"
+    """Write its sound between slashes; the weak vowel of an ending as the endings have it."""
+    sounds = found.sound.replace(WEAK, "ɪ") if found.kind is Kind.ENDING else found.sound
+    return f"/{write_sounds(sounds, context.style).replace(' ', '')}/"
 
 
 def _sound(row: Counted) -> str:

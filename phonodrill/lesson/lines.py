@@ -11,8 +11,10 @@ from phonodrill.lesson.plan import DICTATION, SENTENCES
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Dictation, HeardSound, HeardWord, Line, Sentences
 from phonodrill.lesson.words import Words
-from phonodrill.lexicon.entry import Sentence
+from phonodrill.lesson.focus import spellings_of_sound
+from phonodrill.lexicon.entry import Counted, Sentence
 from phonodrill.selection import spelled_of
+from phonodrill.sounds.normal import WEAK
 from phonodrill.sentences import cloze, entry_of, find_sentences, words_of
 
 READ = "Read each sentence. Which word is from today? Is it more than one, or what someone does?"
@@ -151,17 +153,28 @@ def compose_dictation(context: Context, words: Words, sentence: str, minutes: in
 
 
 def _sounds(context: Context, words: Words) -> Iterator[HeardSound]:
-    """Yield sounds to write: the focus's own, then those of the words dictated."""
+    """Yield sounds to write: the focus's own, then those of the words dictated.
+
+    Every taught spelling of the sound is right, also one that no word here has.
+    """
     by_code = {row.code: row for row in context.lexicon.correspondences()}
-    rows = list(context.focus.rows)
-    for word in words.dictation:
-        stored = context.lexicon.chunks_of(word)
-        rows += [by_code[code] for code in stored if code in by_code]
-    spellings: dict[str, list[str]] = {}
-    for row in rows:
-        found = row.correspondence
-        if found.is_regular and found.sound and not found.is_weak:
-            own = spellings.setdefault(heard(found, context), [])
-            if shown(found) not in own:
-                own.append(shown(found))
-    yield from (HeardSound(sound, tuple(letters)) for sound, letters in spellings.items())
+    stored = "".join(map(context.lexicon.chunks_of, words.dictation))
+    own = [by_code[code] for code in dict.fromkeys(stored) if code in by_code]
+    own.sort(key=lambda row: -len(row.correspondence.spelling))
+    codes = dict.fromkeys(
+        row.correspondence.sound
+        for row in (*context.focus.rows, *own)
+        if row.correspondence.is_regular and len(row.correspondence.sound) == 1
+    )
+    for code in codes:
+        if code == WEAK:
+            continue
+        rows = spellings_of_sound(code, context.lexicon)
+        known = [row for row in rows if _is_taught(row, context)]
+        if known:
+            spellings = tuple(shown(row.correspondence) for row in known)
+            yield HeardSound(heard(known[0].correspondence, context), spellings)
+
+
+def _is_taught(row: Counted, context: Context) -> bool:
+    return context.known is None or row.code in context.known.things

@@ -8,7 +8,7 @@ Willows, Schuster, Yaghoub-Zadeh & Shanahan 2001, *RRQ* 36, 250-287).
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from phonodrill.endings.choose import belongs_together
@@ -251,14 +251,36 @@ def write_item(item: Item, style: Notation) -> Oral:
         phrase.ask,
         phrase.answer,
         phrase.correct,
+        _heard(item, style),
     )
 
 
-def find_item(context: Context, task: str, at: Position, said: Oral) -> Item | None:
-    """Find an item again among all that its words give; None if they do not give it."""
-    query = _query(context, said.words)
+def _heard(item: Item, style: Notation) -> str:
+    """Write how an item sounds; for choices each of them."""
+    ways = [choice.said for choice in item.choices]
+    if item.foil:
+        ways.append(item.foil.said)
+    if not ways:
+        ways = list(dict.fromkeys((item.stimulus_said, item.answer_said)))
+    return " → ".join(f"/{way.spaced(style)}/" for way in ways if way.sounds)
+
+
+def find_item(
+    context: Context, task: str, at: Position, words: Sequence[str], said: Mapping[str, str]
+) -> Item | None:
+    """Find an item again among all that its words give; None if they do not give it.
+
+    Args:
+        context: what the lesson rests on.
+        task, at: what is done, and where in the word.
+        words: every word that is said or shown.
+        said: its stimulus, sound, new and answer, as :class:`Oral` has them.
+    """
+    query = _query(context, words)
     pool = select(context.lexicon, query, overlay=context.overlay)
     for item in TASKS[task].candidates(pool, query, at):
-        if item.stimulus == said.stimulus and write_item(item, context.style) == said:
+        found = write_item(item, context.style)
+        same = all(getattr(found, name) == value for name, value in said.items())
+        if same and {*found.words} <= {*words}:
             return item
     return None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator
+from itertools import zip_longest
 
 from phonodrill.endings.lookalikes import find_lookalikes
 from phonodrill.endings.rule import Rule as SpellingRule
@@ -22,6 +23,7 @@ from phonodrill.tasks.phrases import PHRASES
 from phonodrill.tasks.registry import TASKS
 
 MOST_WATCH_OUTS = 6
+MANY = 1000
 SCRIPTS = {
     Kind.ENDINGS: "Say the rule, write the base, add the ending, read the word together.",
     Kind.SPELLING: "Write the word, point to the letters of today, say their sound, read the word.",
@@ -49,7 +51,8 @@ def compose_rule(
         )
         for candidate in (vocabulary.words[word] for word in words.rule)
     )
-    title = f"Rule: {context.focus.title}"
+    name = "Show how" if context.focus.kind is Kind.TASK else "Rule"
+    title = f"{name}: {context.focus.title}"
     return Rule(RULE, minutes, title, SCRIPTS[context.focus.kind], points, watch)
 
 
@@ -74,21 +77,46 @@ def _says(candidate: Candidate, context: Context) -> str:
     if context.focus.kind is Kind.TASK:
         task = TASKS[context.focus.task]
         return PHRASES[task.name, task.positions[0]].title + "."
-    return f"The letters {candidate.spelling} say {sound_in(candidate, context)}."
+    letters = name_letters(candidate.spelling)
+    says = "says" if len(candidate.spelling) == 1 else "say"
+    return f"The {letters} {says} {sound_in(candidate, context)}."
 
 
-def find_watch_outs(context: Context, rng: random.Random) -> tuple[WatchOut, ...]:
-    """Find what to be ready for, past the gate."""
-    if context.focus.kind is Kind.ENDINGS:
-        query = Query(context.request.band, frozenset(context.focus.endings))
-        traps = find_lookalikes(context.lexicon, query, count=2, rng=rng, overlay=context.overlay)
-        # One of each kind first: kinds come in blocks of two.
-        first = [t for n, t in enumerate(traps) if n == 0 or traps[n - 1].kind is not t.kind]
-        ordered = [*first, *(trap for trap in traps if trap not in first)]
-        return tuple(WatchOut(t.word, t.why) for t in ordered[:MOST_WATCH_OUTS])
+def name_letters(spelling: str) -> str:
+    """Name one letter or several."""
+    return f"letter {spelling}" if len(spelling) == 1 else f"letters {spelling}"
+
+
+def watch_outs_of(context: Context) -> tuple[WatchOut, ...]:
+    """Find all there is to be ready for, past the gate; kinds take turns, short words first."""
     if context.focus.kind is Kind.SPELLING:
-        return tuple(_other_readings(context))[:MOST_WATCH_OUTS]
-    return ()
+        return tuple(_other_readings(context))
+    if context.focus.kind is not Kind.ENDINGS:
+        return ()
+    endings = context.focus.endings
+    traps = find_lookalikes(
+        context.lexicon,
+        Query(context.request.band, frozenset(endings)),
+        count=MANY,
+        rng=random.Random(0),
+        overlay=context.overlay,
+    )
+    kinds: dict[str, list[WatchOut]] = {}
+    for trap in sorted(traps, key=lambda trap: (len(trap.word), trap.word)):
+        # Ourselves has an ending, though not one that is added today.
+        if trap.word.endswith("selves"):
+            continue
+        if any(word.endswith(endings) for word in trap.word.split(", ")):
+            kinds.setdefault(trap.kind, []).append(WatchOut(trap.word, trap.why))
+    turns = zip_longest(*kinds.values())
+    return tuple(watch for turn in turns for watch in turn if watch)
+
+
+def draw_watch_outs(all_: tuple[WatchOut, ...], rng: random.Random) -> tuple[WatchOut, ...]:
+    """Choose some of the first ones: these are the plainest."""
+    first = all_[: 2 * MOST_WATCH_OUTS]
+    picked = set(rng.sample(range(len(first)), min(MOST_WATCH_OUTS, len(first))))
+    return tuple(watch for place, watch in enumerate(first) if place in picked)
 
 
 def _other_readings(context: Context) -> Iterator[WatchOut]:

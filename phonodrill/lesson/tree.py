@@ -26,6 +26,7 @@ class Oral(NamedTuple):
         answer: the word heard in the end; empty where it is a sound or sounds.
         arpabet, answer_arpabet: how both are said.
         say, answer_line, correction: the words for class.
+        heard: how it sounds before and after, sound by sound.
     """
 
     words: tuple[str, ...]
@@ -38,6 +39,7 @@ class Oral(NamedTuple):
     say: str
     answer_line: str
     correction: str
+    heard: str
 
 
 class Activity(NamedTuple):

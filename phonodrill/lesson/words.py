@@ -8,18 +8,18 @@ not sorted. What cannot be met is relaxed in a fixed order, and said.
 from __future__ import annotations
 
 import random
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
 from phonodrill.lesson import plan
 from phonodrill.lesson.candidates import Candidate, Vocabulary, readings_of
-from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import Part
 from phonodrill.lesson.request import Context
 
 MOST_POINTS = 9
-CHECKED_WORDS = {Kind.ENDINGS: 6, Kind.TASK: 8}
-"""Words of the quick check that are drawn; the rest of its items are traps or sounds."""
+HALF = 0.5
+READINGS_LOOKED_AT = 2
+"""Ways to use a word, a condition, that are looked for before one is taken."""
 
 
 class Words(NamedTuple):
@@ -27,7 +27,8 @@ class Words(NamedTuple):
 
     Attributes:
         rule: one a condition.
-        build, listed, review, sort, bases, dictation, check: in the order of use.
+        build, listed, sort, bases, dictation, check: in the order of use.
+        review: those of ``listed`` that have not the focus.
         notes: one line each on what was relaxed.
     """
 
@@ -53,6 +54,7 @@ def draw_words(
     parts: tuple[Part, ...],
     resting: frozenset[str],
     rng: random.Random,
+    traps: int = 0,
 ) -> Words:
     """Choose the words.
 
@@ -62,15 +64,18 @@ def draw_words(
         parts: the plan.
         resting: words not to be used again yet.
         rng: the only source of chance.
+        traps: items of the quick check that need no word of the focus.
     """
     wants = {part.name: part.items for part in parts}
     deck = _Deck(context, vocabulary, resting, rng)
     notes: list[str] = []
     rule = deck.draw(min(MOST_POINTS, len(vocabulary.conditions)), each_condition=True)
+    order = vocabulary.conditions.index
+    rule.sort(key=lambda word: order(vocabulary.words[word].condition))
     build = deck.draw(wants.get(plan.BUILD, 0))
     sort, rivals = _draw_sort(deck, vocabulary, wants.get(plan.SORT, 0), resting, rng)
     dictation = deck.draw(wants.get(plan.DICTATION, 0), heard_alone=True)
-    wanted = CHECKED_WORDS.get(context.focus.kind, 7) if plan.CHECK in wants else 0
+    wanted = max(0, wants.get(plan.CHECK, 0) - traps)
     check = deck.draw(wanted, heard_alone=True)
     listed_wanted = wants.get(plan.LIST, 0)
     review = _draw_review(vocabulary, listed_wanted // 3, resting, rng)
@@ -89,9 +94,9 @@ def draw_words(
     mixed = [*sort, *rivals]
     rng.shuffle(mixed)
     notes[:0] = deck.notes()
-    drawn = (rule, build, listed, review, mixed, bases, dictation, check)
+    drawn = (rule, build, _mix(listed, review), review, mixed, bases, dictation, check)
     words = Words(*map(tuple, drawn), tuple(notes))
-    return words._replace(notes=(*_gaps(words, vocabulary), *words.notes))
+    return words._replace(notes=(*gaps(words, vocabulary), *words.notes))
 
 
 class _Deck:
@@ -107,7 +112,10 @@ class _Deck:
         self._context = context
         listed = [c for c in vocabulary.words.values() if c.condition in vocabulary.conditions]
         rng.shuffle(listed)
-        listed.sort(key=lambda candidate: candidate.syllables > _short(candidate))
+        written = {sentence.word for sentence in context.lexicon.all_sentences()}
+        # Half of the words without a sentence go behind, so that there are some to read.
+        late = {c.word for c in listed if c.word not in written and rng.random() < HALF}
+        listed.sort(key=lambda c: (c.syllables > _short(c), c.word in late))
         is_resting = resting.intersection
         self._fresh = [c for c in listed if not is_resting((c.word, c.base))]
         self._rested = [c for c in listed if is_resting((c.word, c.base))]
@@ -117,21 +125,35 @@ class _Deck:
         self._came_back: list[str] = []
 
     def draw(
-        self, count: int, *, each_condition: bool = False, heard_alone: bool = False
+        self,
+        count: int,
+        *,
+        each_condition: bool = False,
+        heard_alone: bool = False,
+        by_label: bool = False,
     ) -> list[str]:
-        """Take words, of the condition and reading that are behind; no base twice."""
+        """Take words, of the condition and reading that are behind; no base twice.
+
+        Args:
+            count: how many.
+            each_condition: one word a condition.
+            heard_alone: only words that no other known word sounds like.
+            by_label: headings of a sort take turns, instead of conditions.
+        """
         drawn: list[str] = []
-        own: dict[str, int] = dict.fromkeys(self._met, 0)
+        own: dict[str, int] = {}
+        label = _heading if by_label else _condition
         while len(drawn) < count:
-            once = (c for c in own if not own[c])
-            wanted = set(once) if each_condition else set(own)
-            picked = self._pick(self._fresh, own, wanted, heard_alone=heard_alone)
-            if picked is None or (each_condition and own[picked.condition]):
-                picked = self._pick(self._rested, own, wanted, heard_alone=heard_alone)
-                if picked is None:
+            barred = set(own) if each_condition else set()
+            for pile in (self._fresh, self._rested):
+                picked = self._pick(pile, own, label, barred, heard_alone=heard_alone)
+                if picked:
                     break
+            else:
+                break
+            if pile is self._rested:
                 self._came_back.append(picked.word)
-            own[picked.condition] += 1
+            own[label(picked)] = own.get(label(picked), 0) + 1
             self._note(picked)
             drawn.append(picked.word)
         return drawn
@@ -153,12 +175,19 @@ class _Deck:
         return [f"{_count(len(self._came_back))} of recent lessons again: {back}"]
 
     def _pick(
-        self, pile: list[Candidate], own: dict[str, int], wanted: set[str], *, heard_alone: bool
+        self,
+        pile: list[Candidate],
+        own: dict[str, int],
+        label: Callable[[Candidate], str],
+        barred: set[str],
+        *,
+        heard_alone: bool,
     ) -> Candidate | None:
+        """Take the first word of the label, condition and reading that are furthest behind."""
         best: tuple[tuple[int, int, int], int] | None = None
         seen: set[tuple[str, str]] = set()
         for place, candidate in enumerate(pile):
-            if candidate.base in self._bases or candidate.condition not in wanted:
+            if candidate.base in self._bases or label(candidate) in barred:
                 continue
             reading = _reading(candidate, self._context)
             if (candidate.condition, reading) in seen:
@@ -167,13 +196,13 @@ class _Deck:
                 continue
             seen.add((candidate.condition, reading))
             behind = (
-                own[candidate.condition],
+                own.get(label(candidate), 0),
                 self._met[candidate.condition],
                 self._readings.get(reading, 0),
             )
             if best is None or behind < best[0]:
                 best = (behind, place)
-            if len(seen) >= 2 * len(wanted):
+            if len(seen) >= READINGS_LOOKED_AT * len(self._met):
                 break
         return pile.pop(best[1]) if best else None
 
@@ -186,6 +215,14 @@ class _Deck:
 
 def _reading(candidate: Candidate, context: Context) -> str:
     return next(iter(readings_of(candidate, context)), "")
+
+
+def _condition(candidate: Candidate) -> str:
+    return candidate.condition
+
+
+def _heading(candidate: Candidate) -> str:
+    return f"{candidate.spelling} {candidate.sound}"
 
 
 def _short(candidate: Candidate) -> int:
@@ -207,7 +244,18 @@ def _draw_sort(
         for kind in sorted(by_kind)
         for word in rng.sample(by_kind[kind], min(share, len(by_kind[kind])))
     ]
-    return deck.draw(count - len(rivals)), rivals
+    return deck.draw(count - len(rivals), by_label=True), rivals
+
+
+def _mix(new: list[str], review: list[str]) -> list[str]:
+    """Put a review word behind every second new one."""
+    mixed: list[str] = []
+    rest = list(review)
+    for number, word in enumerate(new, 1):
+        mixed.append(word)
+        if number % 2 == 0 and rest:
+            mixed.append(rest.pop(0))
+    return mixed + rest
 
 
 def _draw_review(
@@ -232,7 +280,7 @@ def _fill(
     return [*drawn, *more]
 
 
-def _gaps(words: Words, vocabulary: Vocabulary) -> list[str]:
+def gaps(words: Words, vocabulary: Vocabulary) -> list[str]:
     """Name the conditions that no word of the lesson has."""
     met = {vocabulary.words[w].condition for w in words.every if w in vocabulary.words}
     missing = [condition for condition in vocabulary.conditions if condition not in met]

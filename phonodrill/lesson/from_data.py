@@ -31,6 +31,8 @@ WORDING = frozenset(
     ("title", "script", "say", "answer_line", "correction", "ask", "shows", "result", "do", "notes")
 ) | {"caution", "how_to_say"}
 """Fields that a teacher may word otherwise; their words still pass the gate."""
+FOUND_BY = ("stimulus", "sound", "new", "answer", "heard")
+"""What tells an oral item from the others that its words give."""
 ITEMS = {
     plan.REVIEW: "letters",
     plan.SENTENCES: "lines",
@@ -175,7 +177,7 @@ def _item(ready: Prepared, task: str, at: str, row: Any, number: int) -> Item:
     where = f"warmup, {task} {at}, item {number}"
     for word in words:
         check_text(ready, word, where)
-    said = {name: _get(row, name, str, where) for name in ("stimulus", "sound", "new", "answer")}
+    said = {name: _get(row, name, str, where) for name in FOUND_BY}
     item = find_item(ready.context, task, Position(at), words, said)
     if item is None:
         shown = said["answer"] or said["sound"]

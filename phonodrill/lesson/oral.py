@@ -24,7 +24,7 @@ from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.places import Position
 from phonodrill.tasks import script
-from phonodrill.tasks.history import History
+from phonodrill.tasks.history import NO_HISTORY, History
 from phonodrill.tasks.item import Item
 from phonodrill.tasks.registry import TASKS
 from phonodrill.tasks.warmup import make_warmup
@@ -32,6 +32,9 @@ from phonodrill.tasks.warmup import make_warmup
 MOST_TASKS = 2
 SAMPLED = 160
 """Words of the focus that items are looked for among: a fair choice, and quick."""
+DRAWN_BY_CHANCE = frozenset({"identify", "categorize"})
+"""Tasks that draw the words beside a word: an item is found again in some tries."""
+TRIES = 60
 ORAL_ENDINGS = frozenset({"s", "es", "ies", "ed", "ing"})
 SCRIPT = "Say each line; the class answers aloud, all together. No letters yet."
 
@@ -71,20 +74,38 @@ def draw_oral(
     Returns:
         Up to two tasks with their items, and a note on what is missing.
     """
+    ideas = list(_ideas(context, vocabulary, rng))
+    drawn = _try(context, ideas, count, history, rng)
+    notes = []
+    if _size(drawn) < count and history.resting:
+        again = _try(context, ideas, count, NO_HISTORY, rng)
+        if _size(again) > _size(drawn):
+            drawn = again
+            notes.append("oral warm-up: words of recent lessons again")
+    if _size(drawn) < count:
+        notes.append(f"oral warm-up: {_size(drawn)} of {count} items fit the focus")
+    return drawn, notes
+
+
+def _size(drawn: tuple[Drawn, ...]) -> int:
+    return sum(len(one.items) for one in drawn)
+
+
+def _try(
+    context: Context, ideas: list[Idea], count: int, history: History, rng: random.Random
+) -> tuple[Drawn, ...]:
     drawn: list[Drawn] = []
     used: set[str] = set()
-    for idea in _ideas(context, vocabulary, rng):
-        if len(drawn) == MOST_TASKS:
+    for idea in ideas:
+        left = count - _size(tuple(drawn))
+        if len(drawn) == MOST_TASKS or not left:
             break
-        left = count - sum(len(one.items) for one in drawn)
         share = left if drawn else (count + 1) // 2
         items = _items(context, idea, share, history, used, rng)
         if len(items) >= min(2, share):
             drawn.append(Drawn(idea.task, idea.at, items))
             used.update(word for item in items for word in item.words)
-    got = sum(len(one.items) for one in drawn)
-    notes = [] if got >= count else [f"oral warm-up: {got} of {count} items fit the focus"]
-    return tuple(drawn), notes
+    return tuple(drawn)
 
 
 def _items(
@@ -128,6 +149,10 @@ def _ideas(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iter
     for task in ("segment", "blend"):
         if task not in tasks:
             yield Idea(task, Position.EACH, query, _any)
+    longer = [c.word for c in vocabulary.words.values() if c.syllables > 1]
+    query = _query(context, rng.sample(longer, min(SAMPLED, len(longer))))
+    for task in ("segment", "blend") if longer else ():
+        yield Idea(task, Position.SYLLABLE, query, _any)
 
 
 def _query(context: Context, words: Sequence[str] = ()) -> Query:
@@ -151,6 +176,9 @@ def _for_endings(context: Context, vocabulary: Vocabulary, rng: random.Random) -
         query = _query(context)._replace(endings=endings)
         for at in (Position.FIRST, Position.LAST):
             yield Idea("delete", at, query, _keeps_ending(context.lexicon))
+    else:
+        whole = _query(context, list(vocabulary.words))
+        yield Idea("delete", Position.LAST, whole, _leaves_base(vocabulary))
     yield Idea("segment", Position.EACH, _query(context, _sample(vocabulary, rng)), _any)
 
 
@@ -160,6 +188,14 @@ def _keeps_ending(lexicon: Lexicon) -> Callable[[Item], bool]:
         return bool(stimulus and answer and belongs_together(stimulus, answer))
 
     return keeps
+
+
+def _leaves_base(vocabulary: Vocabulary) -> Callable[[Item], bool]:
+    def leaves(item: Item) -> bool:
+        known = vocabulary.words.get(item.stimulus)
+        return known is not None and known.base in (item.answer, *item.also)
+
+    return leaves
 
 
 def _for_sounds(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
@@ -277,10 +313,11 @@ def find_item(
         said: its stimulus, sound, new and answer, as :class:`Oral` has them.
     """
     query = _query(context, words)
-    pool = select(context.lexicon, query, overlay=context.overlay)
-    for item in TASKS[task].candidates(pool, query, at):
-        found = write_item(item, context.style)
-        same = all(getattr(found, name) == value for name, value in said.items())
-        if same and {*found.words} <= {*words}:
-            return item
+    for chance in range(TRIES if task in DRAWN_BY_CHANCE else 1):
+        pool = select(context.lexicon, query, random.Random(chance), context.overlay)
+        for item in TASKS[task].candidates(pool, query, at):
+            found = write_item(item, context.style)
+            same = all(getattr(found, name) == value for name, value in said.items())
+            if same and {*found.words} <= {*words}:
+                return item
     return None

@@ -89,7 +89,7 @@ def draw_words(
     free = [word for word in [*taken, *listed] if word not in sort and deck.is_plain_to_hear(word)]
     dictation = _fill(dictation, free, wants.get(plan.DICTATION, 0), "dictation", notes)
     free = [word for word in free if word not in dictation]
-    check = _fill(check, free, wanted, "quick check", notes)
+    check = _fill(check, [*free, *dictation], wanted, "quick check", notes)
     bases = _fill(bases, [*listed, *taken], wants.get(plan.BASES, 0), "find the base", notes)
     mixed = [*sort, *rivals]
     rng.shuffle(mixed)

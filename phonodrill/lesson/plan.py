@@ -82,7 +82,7 @@ def plan_lesson(minutes: int, kind: Kind) -> tuple[Part, ...]:
         PhonodrillError: if the minutes are too few or too many.
 
     >>> [part.name for part in plan_lesson(8, Kind.ENDINGS)]
-    ['warmup', 'rule', 'list', 'dictation', 'next']
+    ['warmup', 'rule', 'list', 'sentences', 'dictation', 'next']
     >>> sum(part.minutes for part in plan_lesson(25, Kind.ENDINGS))
     25
     """

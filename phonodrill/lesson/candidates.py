@@ -282,3 +282,24 @@ def _near_sound(spelling: str, sound: str, context: Context, met: str) -> list[C
         and row.correspondence.spelling != spelling
     ]
     return sorted(near, key=lambda row: (distance(sound, row.correspondence.sound), -row.words))
+
+
+def builds_cleanly(word: str, context: Context) -> bool:
+    """Whether no start of a word is itself unfit to show, as it stands there for a while."""
+    for end in range(2, len(word)):
+        start = word[:end]
+        entry = context.lexicon.get(start)
+        normals = [said.normal for said in entry.usable_pronunciations] if entry else []
+        if not context.gate.allows(start, normals):
+            return False
+    return True
+
+
+def is_plain_to_hear(word: str, context: Context) -> bool:
+    """Whether no other known word sounds the same, so that it can be dictated alone."""
+    entry = context.lexicon.get(word)
+    return entry is not None and all(
+        other == word
+        for said in entry.usable_pronunciations[:1]
+        for other in context.lexicon.heard_as(said.normal)
+    )

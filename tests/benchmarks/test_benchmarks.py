@@ -16,9 +16,13 @@ from phonodrill.endings.spell import rules_of
 from phonodrill.endings.words import open_base
 from phonodrill.graphemes.align import align, set_ending_apart
 from phonodrill.graphemes.inventory import arrange
+from phonodrill.lesson.days import make_days
+from phonodrill.lesson.request import Request
+from phonodrill.lesson.used import words_of_lesson
 from phonodrill.lexicon.compile import compile_lexicon
 from phonodrill.lexicon.wordlists import read_wordlists
 from phonodrill.sounds.notation import parse_arpabet
+from phonodrill.tasks.history import History
 from tests.conftest import WORDLISTS
 from tests.raw_cmudict import raw_cmudict
 
@@ -217,3 +221,43 @@ def test_cold_chain(benchmark: Any) -> None:
         "sys.argv = ['phonodrill', 'chain', 'crab', 'clam']; main()"
     )
     benchmark.pedantic(cold, args=(code,), rounds=5, warmup_rounds=1)
+
+
+@pytest.mark.benchmark(group="cold start, whole process")
+@pytest.mark.parametrize("focus", ["es,ies", "s", "a_e"])
+def test_cold_lesson(benchmark: Any, focus: str) -> None:
+    code = (
+        "import sys; from phonodrill.cli.main import main;"
+        f"sys.argv = ['phonodrill', 'lesson', '--focus', {focus!r}, '--seed', '3', '--format', 'json'];"
+        "main()"
+    )
+    benchmark.pedantic(cold, args=(code,), rounds=9, warmup_rounds=1)
+
+
+YEAR = (
+    *("sh", "ch", "th", "ck", "a_e", "i_e", "o_e", "s", "ee", "ea", "ai", "ay", "ed", "oa", "igh"),
+    *("s,es", "ar", "or", "es,ies", "i:e", "/k/", "ing", "ou", "ow", "oi", "p:b", "oo", "aw", "er"),
+    *("c=s", "wh", "ng", "segment", "sh:ch", "s,es,ies", "/f/"),
+)
+
+
+def make_year() -> list[Any]:
+    """Make a class year: 36 weeks of five lessons, one focus a week."""
+    lessons: list[Any] = []
+    history = History(rest=10)
+    with Lexicon() as lexicon:
+        for week, focus in enumerate(YEAR, 1):
+            made = make_days(lexicon, Request(focus, seed=week), 5, history=history)
+            history = history._replace(sets=(*history.sets, *map(words_of_lesson, made)))
+            lessons += made
+    return lessons
+
+
+@pytest.mark.benchmark(group="lessons")
+def test_a_class_year(benchmark: Any) -> None:
+    lessons = benchmark.pedantic(make_year, rounds=1)
+    assert len(lessons) == 180
+    for place, lesson in enumerate(lessons):
+        before = set().union(*map(words_of_lesson, lessons[max(0, place - 10) : place]))
+        back = before & words_of_lesson(lesson)
+        assert not back or "recent lessons again" in " ".join(lesson.notes), lesson.request

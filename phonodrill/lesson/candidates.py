@@ -10,10 +10,10 @@ from phonodrill.endings.classify import Ending
 from phonodrill.endings.kinds import kind_of
 from phonodrill.endings.sounds import written_sound
 from phonodrill.endings.vocabulary import known_endings
-from phonodrill.lesson.focus import Kind, spellings_of_sound, write_sound
-from phonodrill.lesson.request import Context
 from phonodrill.graphemes.chunk import ODD_CODE
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
+from phonodrill.lesson.focus import Kind, spellings_of_sound, write_sound
+from phonodrill.lesson.request import Context
 from phonodrill.lexicon.entry import Counted, Spelled
 from phonodrill.reading.decodable import Wanted, find_words
 from phonodrill.sounds.features import distance

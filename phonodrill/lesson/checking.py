@@ -143,6 +143,7 @@ def compose_next(context: Context, *, has_check: bool) -> Next:
     """Say what follows from the result."""
     focus = context.request.focus
     again = f"phonodrill lesson --focus {focus} --band {context.request.band} --seed"
+    advice: tuple[Advice, ...]
     if not has_check:
         advice = (
             Advice("most dictated words right", "go on to the next focus of your order"),

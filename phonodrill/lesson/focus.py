@@ -11,10 +11,10 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.lexicon.entry import Counted
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.sounds.notation import SCRIPT, parse_sound, symbols
 from phonodrill.sounds.inventory import VOWELS
-from phonodrill.taught.tokens import companions, read_token
+from phonodrill.sounds.notation import SCRIPT, parse_sound, symbols
 from phonodrill.tasks.registry import TASKS
+from phonodrill.taught.tokens import companions, read_token
 
 TWO = 2
 LEAST_SHARE = 0.03

@@ -230,7 +230,7 @@ def _for_contrast(context: Context, vocabulary: Vocabulary, rng: random.Random) 
     wanted = set(context.focus.sounds)
     is_vowel = context.focus.sounds[0] in VOWELS
     places = [Position.VOWEL] if is_vowel else [Position.FIRST, Position.LAST]
-    query = _query(context, dict.fromkeys(words))
+    query = _query(context, list(dict.fromkeys(words)))
 
     def changes_one_to_other(item: Item) -> bool:
         return {item.sound.sounds, item.new.sounds} == wanted
@@ -308,7 +308,8 @@ def find_item(
 
     Args:
         context: what the lesson rests on.
-        task, at: what is done, and where in the word.
+        task: name of the task.
+        at: where in the word.
         words: every word that is said or shown.
         said: its stimulus, sound, new and answer, as :class:`Oral` has them.
     """

@@ -8,10 +8,10 @@ from itertools import zip_longest
 
 from phonodrill.endings.lookalikes import find_lookalikes
 from phonodrill.endings.rule import Rule as SpellingRule
-from phonodrill.endings.table import row_of
-from phonodrill.graphemes.correspondence import write_sounds
-from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.endings.sounds import written_sound
+from phonodrill.endings.table import row_of
+from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
+from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.lesson.candidates import Candidate, Vocabulary
 from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import RULE

@@ -108,7 +108,7 @@ def draw_words(
     rng.shuffle(mixed)
     notes[:0] = deck.notes()
     drawn = (rule, build, _mix(listed, review), review, mixed, bases, dictation, check)
-    words = Words(*map(tuple, drawn), tuple(notes))
+    words = Words._make((*map(tuple, drawn), tuple(notes)))
     return words._replace(notes=(*gaps(words, vocabulary), *words.notes))
 
 

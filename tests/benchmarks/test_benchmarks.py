@@ -226,11 +226,8 @@ def test_cold_chain(benchmark: Any) -> None:
 @pytest.mark.benchmark(group="cold start, whole process")
 @pytest.mark.parametrize("focus", ["es,ies", "s", "a_e"])
 def test_cold_lesson(benchmark: Any, focus: str) -> None:
-    code = (
-        "import sys; from phonodrill.cli.main import main;"
-        f"sys.argv = ['phonodrill', 'lesson', '--focus', {focus!r}, '--seed', '3', '--format', 'json'];"
-        "main()"
-    )
+    arguments = ["phonodrill", "lesson", "--focus", focus, "--seed", "3", "--format", "json"]
+    code = f"import sys; from phonodrill.cli.main import main; sys.argv = {arguments!r}; main()"
     benchmark.pedantic(cold, args=(code,), rounds=9, warmup_rounds=1)
 
 

@@ -71,7 +71,7 @@ def test_a_week_and_a_series(tmp_path: Path) -> None:
     assert before.isdisjoint(row["word"] for row in listed["words"])
 
 
-def test_taught(tmp_path: Path) -> None:
+def test_taught() -> None:
     text = works(
         *("lesson", "--focus", "sh", "--taught", "default", "--seed", "1", "--minutes", "15")
     )

@@ -10,7 +10,7 @@ from phonodrill.endings.classify import Ending
 from phonodrill.endings.kinds import kind_of
 from phonodrill.endings.sounds import written_sound
 from phonodrill.endings.vocabulary import known_endings
-from phonodrill.graphemes.chunk import ODD_CODE
+from phonodrill.graphemes.chunk import CLOSING_CODE, ODD_CODE
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.lesson.focus import Kind, spellings_of_sound, write_sound
 from phonodrill.lesson.request import Context
@@ -172,7 +172,7 @@ def candidate_of_ending(ending: Ending, context: Context) -> Candidate | None:
 def _ends_in(kind: str) -> str:
     """Write what the base ends in, so that it reads on: base ends in ..."""
     tail = kind.removeprefix("silent e: ").removesuffix(" at the end")
-    if tail == "consonant + y (and quy)":
+    if tail.startswith("consonant + y"):
         return "base ends in a consonant and y"
     return f"base ends in {tail}"
 
@@ -232,7 +232,8 @@ def _place(chunks: str, code: str) -> str:
     start = chunks.index(code)
     if start == 0:
         return FIRST
-    return LAST if start == len(chunks) - 1 else INSIDE
+    # The e that closes a split vowel stands behind the last sound: rice ends in the sound of c.
+    return LAST if start == len(chunks.rstrip(CLOSING_CODE)) - 1 else INSIDE
 
 
 def _shape(word: Spelled) -> str:

@@ -148,7 +148,10 @@ def _spelling(parts: tuple[str, ...], lexicon: Lexicon) -> Focus:
         raise PhonodrillError(f"--focus {','.join(parts)} is no spelling", EXAMPLES)
     shown = " and ".join(row.correspondence.spelling for row in rows)
     sounds = tuple(dict.fromkeys(row.correspondence.sound for row in rows))
-    return Focus(",".join(parts), Kind.SPELLING, f"the spelling {shown}", rows=rows, sounds=sounds)
+    title = f"the spelling {shown}"
+    if "=" in parts[0] and len(sounds) == 1:
+        title = f"{title} that says {write_sound(sounds[0])}"
+    return Focus(",".join(parts), Kind.SPELLING, title, rows=rows, sounds=sounds)
 
 
 def spellings_of_sound(code: str, lexicon: Lexicon) -> tuple[Counted, ...]:

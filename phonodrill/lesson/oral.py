@@ -95,6 +95,7 @@ def _try(
     context: Context, ideas: list[Idea], count: int, history: History, rng: random.Random
 ) -> tuple[Drawn, ...]:
     drawn: list[Drawn] = []
+    first: Idea | None = None
     used: set[str] = set()
     for idea in ideas:
         left = count - _size(tuple(drawn))
@@ -105,6 +106,10 @@ def _try(
         if len(items) >= min(2, share):
             drawn.append(Drawn(idea.task, idea.at, items))
             used.update(word for item in items for word in item.words)
+            first = first or idea
+    if first and len(drawn) == 1 and _size(tuple(drawn)) < count:
+        more = _items(context, first, count, history, set(), rng)
+        drawn = [max(drawn[0]._replace(items=more), drawn[0], key=lambda one: len(one.items))]
     return tuple(drawn)
 
 

@@ -21,7 +21,7 @@ from phonodrill.selection import fit_to_say
 TWO = 2
 SORT_SCRIPT = "Read each word, then lay it under its heading. Say why. Sort again the other way."
 SORT_ONCE = "Read each word, then lay it under its heading. Say why."
-BASES_SCRIPT = "Show the word. Which word did it come from? Write it. Some words have no ending."
+BASES_SCRIPT = "Show the word. Which word did it come from? Write it."
 
 
 def compose_sort(context: Context, vocabulary: Vocabulary, words: Words, minutes: int) -> Sort:

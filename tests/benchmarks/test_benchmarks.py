@@ -16,8 +16,9 @@ from phonodrill.endings.spell import rules_of
 from phonodrill.endings.words import open_base
 from phonodrill.graphemes.align import align, set_ending_apart
 from phonodrill.graphemes.inventory import arrange
-from phonodrill.lesson.days import make_days
+from phonodrill.lesson.compose import Prepared, make_lesson, prepare
 from phonodrill.lesson.request import Request
+from phonodrill.lesson.tree import Lesson
 from phonodrill.lesson.used import words_of_lesson
 from phonodrill.lexicon.compile import compile_lexicon
 from phonodrill.lexicon.wordlists import read_wordlists
@@ -238,15 +239,20 @@ YEAR = (
 )
 
 
-def make_year() -> list[Any]:
-    """Make a class year: 36 weeks of five lessons, one focus a week."""
-    lessons: list[Any] = []
+def make_year() -> list[Lesson]:
+    """Make a class year: 180 lessons, the foci in turn, each word resting ten lessons."""
+    lessons: list[Lesson] = []
     history = History(rest=10)
+    prepared: dict[str, Prepared] = {}
     with Lexicon() as lexicon:
-        for week, focus in enumerate(YEAR, 1):
-            made = make_days(lexicon, Request(focus, seed=week), 5, history=history)
-            history = history._replace(sets=(*history.sets, *map(words_of_lesson, made)))
-            lessons += made
+        for day in range(180):
+            request = Request(YEAR[day % len(YEAR)], seed=day)
+            if request.focus not in prepared:
+                prepared[request.focus] = prepare(lexicon, request)
+            ready = prepared[request.focus]
+            lesson = make_lesson(lexicon, request, history=history, prepared=ready)
+            history = history._replace(sets=(*history.sets, words_of_lesson(lesson)))
+            lessons.append(lesson)
     return lessons
 
 
@@ -255,6 +261,7 @@ def test_a_class_year(benchmark: Any) -> None:
     lessons = benchmark.pedantic(make_year, rounds=1)
     assert len(lessons) == 180
     for place, lesson in enumerate(lessons):
-        before = set().union(*map(words_of_lesson, lessons[max(0, place - 10) : place]))
+        recent = lessons[max(0, place - 10) : place]
+        before = frozenset[str]().union(*map(words_of_lesson, recent))
         back = before & words_of_lesson(lesson)
         assert not back or "recent lessons again" in " ".join(lesson.notes), lesson.request

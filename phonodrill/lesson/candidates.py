@@ -136,7 +136,9 @@ def _plain_words(context: Context) -> list[Spelled]:
 
 def _with_endings(context: Context) -> Iterator[Candidate]:
     query = context.pool.query._replace(endings=frozenset(context.focus.endings))
-    for ending in known_endings(context.lexicon, query, overlay=context.overlay):
+    for ending in known_endings(
+        context.lexicon, query, overlay=context.overlay, ways_of=context.ways_of
+    ):
         candidate = candidate_of_ending(ending, context)
         if candidate:
             yield candidate

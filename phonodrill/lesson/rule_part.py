@@ -105,6 +105,7 @@ def watch_outs_of(context: Context) -> tuple[WatchOut, ...]:
         count=MANY,
         rng=random.Random(0),
         overlay=context.overlay,
+        ways_of=context.ways_of,
     )
     kinds: dict[str, list[WatchOut]] = {}
     for trap in sorted(traps, key=lambda trap: (len(trap.word), trap.word)):

@@ -129,6 +129,10 @@ class _Deck:
         # Half of the words without a sentence go behind, so that there are some to read.
         late = {c.word for c in listed if c.word not in written and rng.random() < HALF}
         listed.sort(key=lambda c: (c.syllables > _short(c), c.word in late))
+        kinds = {(c.condition, c.parts_of_speech[:1]) for c in listed}
+        # Of words whose use is not yet looked up, two ways a condition are enough.
+        is_known = any(candidate.parts_of_speech for candidate in listed)
+        self._most_kinds = len(kinds) if is_known else READINGS_LOOKED_AT * len(kinds)
         is_resting = resting.intersection
         self._fresh = [c for c in listed if not is_resting((c.word, c.base))]
         self._rested = [c for c in listed if is_resting((c.word, c.base))]
@@ -205,7 +209,7 @@ class _Deck:
             )
             if best is None or behind < best[0]:
                 best = (behind, place)
-            if len(seen) >= READINGS_LOOKED_AT * len(self._met):
+            if len(seen) >= self._most_kinds:
                 break
         return pile.pop(best[1]) if best else None
 

@@ -42,6 +42,7 @@ class Candidate(NamedTuple):
         syllables: how many it has.
         parts_of_speech: how it is used; empty where not yet looked up.
         ending: the word taken apart, for a focus on endings.
+        normal: normal form of how it is said.
     """
 
     word: str
@@ -52,6 +53,7 @@ class Candidate(NamedTuple):
     syllables: int
     parts_of_speech: tuple[str, ...] = ()
     ending: Ending | None = None
+    normal: str = ""
 
 
 class Vocabulary(NamedTuple):
@@ -168,6 +170,7 @@ def candidate_of_ending(ending: Ending, context: Context) -> Candidate | None:
         ending.said.syllables,
         tuple(first_usual) or usual_part[:1],
         ending,
+        ending.said.normal,
     )
 
 
@@ -189,7 +192,7 @@ def _by_count(plain: Iterable[Spelled], context: Context) -> Iterator[Candidate]
         is_doubtful = has_r_vowel(word.sounds) or hides_y(word.sounds) or "x" in word.word
         if is_short and not is_doubtful and "qu" not in word.word and not odd & {*word.chunks}:
             label = f"{number} sounds"
-            yield Candidate(word.word, word.base, label, "", label, 1)
+            yield Candidate(word.word, word.base, label, "", label, 1, normal=word.normal)
 
 
 def _with_rows(
@@ -216,6 +219,7 @@ def _with_rows(
             found.spelling,
             found.sound,
             len(word.stress),
+            normal=word.normal,
         )
 
 

@@ -170,8 +170,10 @@ def _any(_: Item) -> bool:
 
 
 def _sample(vocabulary: Vocabulary, rng: random.Random) -> list[str]:
-    short = [c.word for c in vocabulary.words.values() if c.syllables == 1]
-    words = short or list(vocabulary.words)
+    """Draw words of the focus, short ones if there are any, of those that sound alike one."""
+    short = [c for c in vocabulary.words.values() if c.syllables == 1]
+    by_sound = {c.normal: c.word for c in short or vocabulary.words.values()}
+    words = list(by_sound.values())
     return rng.sample(words, min(SAMPLED, len(words)))
 
 

@@ -124,3 +124,15 @@ def test_a_failed_swap_leaves_the_file(written: Path) -> None:
     before = written.read_bytes()
     fails("lesson", "swap", str(written), "zebra", "crabs")
     assert written.read_bytes() == before
+
+
+def test_a_word_is_swapped_on_the_day_that_has_it(tmp_path: Path) -> None:
+    path = tmp_path / "week.json"
+    works("lesson", "--focus", "s", "--days", "2", "--seed", "2", "--out", str(path))
+    second = json.loads(path.read_text("utf-8"))["lessons"][1]
+    word = next(p for p in second["sections"] if p["name"] == "build")["words"][0]["word"]
+    done = run("lesson", "swap", str(path), word)
+    assert done.returncode == 0, done.stderr
+    assert f"note: day 2: {word} → " in done.stderr
+    assert "day 1" not in done.stderr
+    works("lesson", "--from", str(path), "--format", "html")

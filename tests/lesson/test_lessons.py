@@ -319,3 +319,19 @@ def test_the_caution_is_there(lessons: Made) -> None:
     for lesson, _ in lessons:
         assert lesson.caution == tree.CAUTION
         assert "not a diagnosis" in lesson.caution
+
+
+def test_a_sort_has_two_groups(lessons: Made, lexicon: Lexicon) -> None:
+    steps = ("s a t p i n", "m d g o c=k k ck", "e u r h b f l", "ll ss ff", "sh ch th x w j")
+    (narrow,) = make_days(lexicon, Request("es", seed=5, taught=steps), 1)
+    assert [sorting.by for sorting in part(narrow, plan.SORT).sortings] == ["condition"]
+    for lesson in (narrow, *(lesson for lesson, _ in lessons)):
+        for sorting in part(lesson, plan.SORT).sortings if part(lesson, plan.SORT) else ():
+            assert len(sorting.groups) >= 2, lesson.request
+
+
+def test_what_is_heard_alike_comes_once(lexicon: Lexicon) -> None:
+    lesson = make_lesson(lexicon, Request("igh", seed=11))
+    for activity in part(lesson, plan.WARMUP).activities:
+        heard = [item.arpabet for item in activity.items]
+        assert len(heard) == len(set(heard))

@@ -16,6 +16,7 @@ from phonodrill.version import VERSION
 COMMANDS = {
     "warmup": "phonodrill.cli.warmup",
     "chain": "phonodrill.cli.chain",
+    "lesson": "phonodrill.cli.lesson",
     "bank": "phonodrill.cli.bank",
     "endings": "phonodrill.cli.endings",
     "sentences": "phonodrill.cli.sentences",

@@ -5,7 +5,9 @@ from __future__ import annotations
 from phonodrill.endings.conditions import BaseWord
 from phonodrill.endings.rule import Rule
 from phonodrill.lexicon.entry import DERIVED, Entry, Pronunciation
+from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.normal import normal_form
+from phonodrill.sounds.notation import Notation, symbols
 from phonodrill.sounds.suffixes import SUFFIXES, add_ly, add_suffix
 
 SOUNDS = ("s", "z", "ɪz", "iz", "aɪz")
@@ -143,3 +145,18 @@ def build(base: BaseWord, suffix: str, rule: Rule | None = None) -> Pronunciatio
     else:
         joined = add_suffix(sounds, stress, SUFFIXES[suffix](sounds))
     return Pronunciation(*joined, normal_form(*joined), origin=DERIVED)
+
+
+def written_sound(label: str, notation: Notation) -> str:
+    """Write what an ending says between slashes; nothing if it says nothing of its own.
+
+    Args:
+        label: one of the labels of ``SOUNDS_OF``.
+        notation: how sounds are written.
+    """
+    if not label or notation is Notation.IPA:
+        return f"/{label}/" if label else ""
+    codes = codes_of(label)
+    digit = "1" if codes in ("iz", "Iz") else "0"
+    stress = digit * sum(char in VOWELS for char in codes)
+    return f"/{''.join(symbols(codes, stress, notation))}/"

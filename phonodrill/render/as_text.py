@@ -42,7 +42,7 @@ def _questions(questions: Questions) -> str:
     lines = []
     for number, (ask, answer, sounds) in enumerate(questions.lines, 1):
         lines.append(f"{number:>2}. {ask}")
-        lines.append(f"    → {pad(answer, longest)}   {sounds}")
+        lines.append(f"    → {pad(answer, longest)}   {sounds}".rstrip())
     return "\n".join(lines)
 
 

@@ -6,10 +6,9 @@ from typing import Any
 
 from phonodrill.endings.classify import Ending
 from phonodrill.endings.sort import By, Sort
-from phonodrill.endings.sounds import codes_of
+from phonodrill.endings.sounds import written_sound
 from phonodrill.render.document import Document, Section, Table, Words, counted
-from phonodrill.sounds.inventory import VOWELS
-from phonodrill.sounds.notation import SCRIPT, Notation, symbols
+from phonodrill.sounds.notation import SCRIPT, Notation
 
 TITLES = {
     By.SOUND: "Sort by the sound of the ending",
@@ -64,18 +63,3 @@ def _label(label: str, by: By, notation: Notation) -> str:
     if by is By.SPELLING:
         return f"-{label}"
     return written_sound(label, notation) if by is By.SOUND else label
-
-
-def written_sound(label: str, notation: Notation) -> str:
-    """Write what an ending says between slashes; nothing if it says nothing of its own.
-
-    Args:
-        label: one of the labels of ``phonodrill.endings.sounds.SOUNDS_OF``.
-        notation: how sounds are written.
-    """
-    if not label or notation is Notation.IPA:
-        return f"/{label}/" if label else ""
-    codes = codes_of(label)
-    digit = "1" if codes in ("iz", "Iz") else "0"
-    stress = digit * sum(char in VOWELS for char in codes)
-    return f"/{''.join(symbols(codes, stress, notation))}/"

@@ -1,0 +1,169 @@
+"""``phonodrill lesson``: plan a whole lesson, render an edited one, swap a word."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Annotated, Any, Optional
+
+import typer
+
+from phonodrill.cli import options
+from phonodrill.cli.deliver import deliver
+from phonodrill.cli.own_words import own_words
+from phonodrill.cli.report import report
+from phonodrill.cli.text_file import read_text
+from phonodrill.errors import PhonodrillError
+from phonodrill.lesson.days import MOST_DAYS, RESTING_LESSONS, make_days
+from phonodrill.lesson.plan import FEWEST_MINUTES, MOST_MINUTES
+from phonodrill.lesson.request import Request
+from phonodrill.lesson.tree import Lesson
+from phonodrill.lexicon.store import Lexicon
+from phonodrill.render.views import lesson as view
+from phonodrill.sounds.notation import SCRIPT
+
+app = typer.Typer(add_completion=False, rich_markup_mode=None)
+
+
+@app.callback(invoke_without_command=True)
+def lesson(
+    context: typer.Context,
+    focus: Annotated[
+        str,
+        typer.Option(
+            "--focus", help="Endings es,ies; a spelling sh, a_e, c=s; a sound /k/; i:e; a task."
+        ),
+    ] = "",
+    minutes: Annotated[
+        int, typer.Option("--minutes", help=f"How long, {FEWEST_MINUTES} to {MOST_MINUTES}.")
+    ] = 25,
+    days: Annotated[
+        int, typer.Option("--days", help="A lesson for each of so many days, no word again.")
+    ] = 1,
+    taught: options.TaughtOption = None,
+    series: Annotated[
+        str, typer.Option("--series", help="A group's name: no word again too soon.")
+    ] = "",
+    after: Annotated[
+        Optional[Path], typer.Option("--after", help="The same, kept in this file.")
+    ] = None,
+    rest: Annotated[
+        int, typer.Option("--rest", min=0, help="For how many lessons a word rests.")
+    ] = RESTING_LESSONS,
+    edited: Annotated[
+        Optional[Path], typer.Option("--from", help="Render this lesson.json, checked again.")
+    ] = None,
+    student: Annotated[
+        bool, typer.Option("--student", help="Only what students see, without answers.")
+    ] = False,
+    band: options.BandOption = 2,
+    seed: options.SeedOption = None,
+    notation: options.NotationOption = None,
+    format_: options.FormatOption = None,
+    out: options.OutOption = None,
+) -> None:
+    """Plan a whole lesson: warm-up, rule, words, sentences, sort, dictation, check."""
+    if context.invoked_subcommand:
+        return
+    if edited:
+        if focus or taught or series or after:
+            raise PhonodrillError("--from has its focus and words in the file", "only --from FILE")
+        with Lexicon() as lexicon:
+            from phonodrill.lesson.from_data import read_lessons
+
+            lessons = [read.lesson for read in read_lessons(_parse(edited), lexicon, own_words())]
+        deliver(view.document(lessons, student=student), format_, out)
+        return
+    if not focus:
+        raise PhonodrillError("no focus for the lesson", "--focus es,ies, or --from lesson.json")
+    if not 1 <= days <= MOST_DAYS:
+        raise PhonodrillError(f"--days is {days}", f"1 to {MOST_DAYS}: --days 5")
+    request = Request(
+        focus,
+        band,
+        minutes,
+        options.seed_or_new(seed),
+        notation=str(notation or SCRIPT),
+    )
+    _plan(request, days, taught, (series, after, rest), student, format_, out)
+
+
+def _plan(
+    request: Request,
+    days: int,
+    taught: Path | None,
+    kept: tuple[str, Path | None, int],
+    student: bool,
+    format_: options.Format | None,
+    out: Path | None,
+) -> None:
+    from phonodrill.cli.series import read_series, series_path
+
+    series, after, rest = kept
+    path = series_path(series, after)
+    history = read_series(path, rest)
+    with Lexicon() as lexicon:
+        if taught:
+            from phonodrill.cli.taught_file import read_taught
+
+            steps = read_taught(taught, lexicon).steps
+            request = request._replace(taught=tuple(step.text for step in steps))
+        lessons = make_days(lexicon, request, days, history=history, overlay=own_words())
+    report(list(dict.fromkeys(note for one in lessons for note in one.notes)))
+    deliver(view.document(lessons, student=student), format_, out)
+    if path:
+        _keep(path, lessons, rest)
+
+
+@app.command("swap")
+def swap(
+    file: Annotated[Path, typer.Argument(help="A lesson that was written as JSON.")],
+    old: Annotated[str, typer.Argument(help="A word of the lesson.")],
+    new: Annotated[str, typer.Argument(help="The word to take instead; else one is chosen.")] = "",
+    out: options.OutOption = None,
+) -> None:
+    """Swap a word of a lesson; all that depends on it is worked out and checked again."""
+    from phonodrill.lesson.from_data import read_lessons
+    from phonodrill.lesson.swap import swap_word
+
+    with Lexicon() as lexicon:
+        reads = read_lessons(_parse(file), lexicon, own_words())
+        swapped: list[Lesson] = []
+        problem: PhonodrillError | None = None
+        put_in: list[str] = []
+        for read in reads:
+            try:
+                changed, word = swap_word(read, old, new)
+            except PhonodrillError as error:
+                problem = problem or error
+                swapped.append(read.lesson)
+            else:
+                swapped.append(changed)
+                day = f"day {changed.request.day}: " if len(reads) > 1 else ""
+                put_in.append(f"{day}{old} → {word or 'other items'}")
+    if problem and not put_in:
+        raise problem
+    report(put_in)
+    deliver(view.document(swapped), options.Format.JSON, out or file)
+
+
+def _parse(path: Path) -> Any:
+    try:
+        return json.loads(read_text(path))
+    except (ValueError, RecursionError) as error:
+        raise PhonodrillError(
+            f"{path} is no JSON", "a file that phonodrill lesson wrote"
+        ) from error
+
+
+def _keep(path: Path, lessons: list[Lesson], rest: int) -> None:
+    """Add the lessons to their series; read again, as another run may have added some."""
+    from datetime import datetime
+
+    from phonodrill.cli.series import keep_set, read_series
+    from phonodrill.lesson.days import describe
+    from phonodrill.lesson.used import words_of_lesson
+
+    date = datetime.now().astimezone().date().isoformat()
+    for one in lessons:
+        keep_set(path, read_series(path, rest), describe(one, date), words_of_lesson(one))

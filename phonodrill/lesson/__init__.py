@@ -1,0 +1,1 @@
+"""The whole lesson: planned, composed, checked, written and read again."""

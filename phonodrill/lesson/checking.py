@@ -1,0 +1,164 @@
+"""The quick check: eight items, and what a right answer to each shows."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from itertools import cycle
+
+from phonodrill.endings.sounds import written_sound
+from phonodrill.endings.undo import find_bases
+from phonodrill.lesson.building import pieces_of
+from phonodrill.lesson.candidates import Candidate, Vocabulary
+from phonodrill.lesson.focus import Kind
+from phonodrill.lesson.plan import CHECK, NEXT, QUICK_CHECK
+from phonodrill.lesson.request import Context
+from phonodrill.lesson.rule_part import name_letters, row_for, sound_in
+from phonodrill.lesson.tree import Advice, Check, Next, Question, WatchOut
+from phonodrill.lesson.words import Words
+from phonodrill.sounds.inventory import VOWELS
+
+SCRIPT = "One student at a time, two minutes each; mark right or not yet. Give no help meanwhile."
+NEXT_SCRIPT = "Count the right answers of the quick check (the limits are ours; no source)."
+MOST_TRAPS = 2
+SPELL, SAY, FIND, TRAP, READ, WRITE, HEAR, COUNT = (
+    "spell with the ending",
+    "say the ending",
+    "find the base",
+    "ending or not",
+    "read",
+    "write",
+    "say the sound",
+    "count the sounds",
+)
+_FOR_ENDINGS = (SPELL, SAY, FIND)
+_FOR_LETTERS = (READ, WRITE, HEAR)
+_FOR_TASK = (COUNT,)
+
+
+def compose_check(
+    context: Context,
+    vocabulary: Vocabulary,
+    words: Words,
+    traps: tuple[str, ...],
+    minutes: int,
+) -> Check:
+    """Ask about words that were not sorted or dictated."""
+    orders = {Kind.ENDINGS: _FOR_ENDINGS, Kind.TASK: _FOR_TASK}
+    order = orders.get(context.focus.kind, _FOR_LETTERS)
+    questions = [
+        _WAYS[how](vocabulary.words[word], context)
+        for how, word in zip(cycle(order), words.check, strict=False)
+    ]
+    questions += [_trap(word, context) for word in traps]
+    return Check(CHECK, minutes, "Quick check", SCRIPT, tuple(questions[:QUICK_CHECK]))
+
+
+def traps_among(watch_outs: tuple[WatchOut, ...], context: Context) -> tuple[str, ...]:
+    """Return words that only look inflected, to end the check with."""
+    bare = [watch.word for watch in watch_outs if watch.word.isalpha()]
+    found = (find_bases(word, context.lexicon, context.gate) for word in bare)
+    return tuple(undone.form for undone in found if not undone.origins)[:MOST_TRAPS]
+
+
+def _spell(candidate: Candidate, context: Context) -> Question:
+    row = row_for(candidate, context)
+    rule = row.name if row else ""
+    reading = _READINGS.get((candidate.parts_of_speech or ("",))[0], "with its ending")
+    ask = f"Here is “{candidate.base}”. Write “{candidate.word}”, {reading}."
+    return Question(SPELL, ask, candidate.word, candidate.word, f"uses the rule: {rule}")
+
+
+_READINGS = {
+    "noun": "more than one",
+    "verb": "what someone does or did",
+    "adjective": "made from it",
+    "adverb": "made from it",
+}
+
+
+def _say(candidate: Candidate, context: Context) -> Question:
+    sound = written_sound(candidate.sound, context.style)
+    ask = f"Show “{candidate.word}”. Read it. What does the ending say?"
+    shows = f"reads -{candidate.spelling} as {sound}"
+    return Question(SAY, ask, candidate.word, sound, shows)
+
+
+def _find(candidate: Candidate, _: Context) -> Question:
+    ask = f"Show “{candidate.word}”. Which word does it come from? Spell it."
+    shows = "takes the ending off and spells the base"
+    return Question(FIND, ask, candidate.word, candidate.base, shows)
+
+
+def _trap(word: str, context: Context) -> Question:
+    why = find_bases(word, context.lexicon, context.gate).note
+    ask = f"Show “{word}”. Has it an ending that was added?"
+    return Question(TRAP, ask, word, "no", f"looks at the whole word: {why}")
+
+
+def _read(candidate: Candidate, context: Context) -> Question:
+    letters = f"{candidate.spelling} as {sound_in(candidate, context)}"
+    ask = f"Show “{candidate.word}”. Read it."
+    return Question(READ, ask, candidate.word, candidate.word, f"reads {letters}")
+
+
+def _write(candidate: Candidate, context: Context) -> Question:
+    letters = f"{sound_in(candidate, context)} as {candidate.spelling}"
+    ask = f"Say “{candidate.word}”. Write it."
+    return Question(WRITE, ask, candidate.word, candidate.word, f"spells {letters}")
+
+
+def _hear(candidate: Candidate, context: Context) -> Question:
+    kind = "vowel sound" if candidate.sound in VOWELS else "sound"
+    letters = candidate.spelling
+    does = "does" if len(letters) == 1 else "do"
+    named = name_letters(letters)
+    ask = f"Show “{candidate.word}”. Which {kind} {does} the {named} say here?"
+    return Question(
+        HEAR, ask, candidate.word, sound_in(candidate, context), f"knows what {letters} says"
+    )
+
+
+def _count(candidate: Candidate, context: Context) -> Question:
+    entry = context.lexicon.get(candidate.word)
+    said = entry.usable_pronunciations[0] if entry else None
+    pieces = pieces_of(candidate.word, said, context) if said else ()
+    sounds = " ".join(sign for piece in pieces for sign in piece.sounds)
+    ask = f"Say “{candidate.word}”. Say its sounds one by one."
+    return Question(COUNT, ask, candidate.word, f"/{sounds}/", f"hears {candidate.sound}")
+
+
+_WAYS: dict[str, Callable[[Candidate, Context], Question]] = {
+    SPELL: _spell,
+    SAY: _say,
+    FIND: _find,
+    READ: _read,
+    WRITE: _write,
+    HEAR: _hear,
+    COUNT: _count,
+}
+
+
+def compose_next(context: Context, *, has_check: bool) -> Next:
+    """Say what follows from the result."""
+    focus = context.request.focus
+    again = f"phonodrill lesson --focus {focus} --band {context.request.band} --seed"
+    advice: tuple[Advice, ...]
+    if not has_check:
+        advice = (
+            Advice("most dictated words right", "go on to the next focus of your order"),
+            Advice("otherwise", f"the same focus with other words: {again} {_other_seed(context)}"),
+        )
+    else:
+        advice = (
+            Advice("7 or 8 right", "go on to the next focus of your order; review it in a week"),
+            Advice(
+                "5 or 6 right", f"the same focus with other words: {again} {_other_seed(context)}"
+            ),
+            Advice("4 or fewer right", "teach the rule again with its examples, then build words"),
+            Advice("one kind of item wrong", "practice that part only: see what its answer shows"),
+        )
+    return Next(NEXT, 0, "What to do next", NEXT_SCRIPT if has_check else "", advice)
+
+
+def _other_seed(context: Context) -> int:
+    return context.request.seed + 1

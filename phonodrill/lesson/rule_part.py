@@ -1,0 +1,154 @@
+"""The rule of a lesson: one example a condition, and what to watch out for."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterator
+from itertools import zip_longest
+
+from phonodrill.endings.lookalikes import Kind as TrapKind
+from phonodrill.endings.lookalikes import find_lookalikes
+from phonodrill.endings.rule import Rule as SpellingRule
+from phonodrill.endings.rules import possible_bases
+from phonodrill.endings.sounds import written_sound
+from phonodrill.endings.table import row_of
+from phonodrill.endings.vocabulary import SUFFIX_OF
+from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
+from phonodrill.graphemes.correspondence import write_sounds
+from phonodrill.lesson.candidates import Candidate, Vocabulary
+from phonodrill.lesson.focus import Kind
+from phonodrill.lesson.plan import RULE
+from phonodrill.lesson.request import Context
+from phonodrill.lesson.tree import Point, Rule, WatchOut
+from phonodrill.lesson.words import Words
+from phonodrill.selection import Query
+from phonodrill.tasks.phrases import PHRASES
+from phonodrill.tasks.registry import TASKS
+
+MOST_WATCH_OUTS = 6
+MANY = 1000
+SCRIPTS = {
+    Kind.ENDINGS: "Say the rule, write the base, add the ending, read the word together.",
+    Kind.SPELLING: "Write the word, point to the letters of today, say their sound, read the word.",
+    Kind.SOUND: "Say the word, find the sound in it, show which letters spell it here.",
+    Kind.CONTRAST: "Say both sounds slowly and feel the mouth; then read the words.",
+    Kind.TASK: "Show the task once with a word of your own, then read the words together.",
+}
+
+
+def compose_rule(
+    context: Context,
+    vocabulary: Vocabulary,
+    words: Words,
+    minutes: int,
+    watch: tuple[WatchOut, ...],
+) -> Rule:
+    """Write the rule out."""
+    points = tuple(
+        Point(
+            candidate.condition,
+            _says(candidate, context),
+            candidate.word,
+            candidate.base if candidate.ending else "",
+            sound_in(candidate, context),
+        )
+        for candidate in (vocabulary.words[word] for word in words.rule)
+    )
+    name = "Show how" if context.focus.kind is Kind.TASK else "Rule"
+    title = f"{name}: {context.focus.title}"
+    return Rule(RULE, minutes, title, SCRIPTS[context.focus.kind], points, watch)
+
+
+def sound_in(candidate: Candidate, context: Context) -> str:
+    """Write what the focus says in a word, between slashes; nothing for a task."""
+    if candidate.ending:
+        return written_sound(candidate.sound, context.style)
+    if context.focus.kind is Kind.TASK:
+        return ""
+    return f"/{write_sounds(candidate.sound, context.style)}/"
+
+
+def row_for(candidate: Candidate, context: Context) -> SpellingRule | None:
+    """Find the row of the rule table that a word with an ending follows."""
+    return row_of(candidate.ending, context.lexicon) if candidate.ending else None
+
+
+def _says(candidate: Candidate, context: Context) -> str:
+    row = row_for(candidate, context)
+    if row:
+        return row.says
+    if context.focus.kind is Kind.TASK:
+        task = TASKS[context.focus.task]
+        return PHRASES[task.name, task.positions[0]].title + "."
+    if context.focus.kind is Kind.CONTRAST:
+        return f"{sound_in(candidate, context)}, spelled {candidate.spelling} in {candidate.word}."
+    letters = name_letters(candidate.spelling)
+    says = "says" if len(candidate.spelling) == 1 else "say"
+    return f"The {letters} {says} {sound_in(candidate, context)}."
+
+
+def name_letters(spelling: str) -> str:
+    """Name one letter or several."""
+    return f"letter {spelling}" if len(spelling) == 1 else f"letters {spelling}"
+
+
+def watch_outs_of(context: Context) -> tuple[WatchOut, ...]:
+    """Find all there is to be ready for, past the gate; kinds take turns, short words first."""
+    if context.focus.kind is Kind.SPELLING:
+        return tuple(_other_readings(context))
+    if context.focus.kind is not Kind.ENDINGS:
+        return ()
+    endings = context.focus.endings
+    traps = find_lookalikes(
+        context.lexicon,
+        Query(context.request.band, frozenset(endings)),
+        count=MANY,
+        rng=random.Random(0),
+        overlay=context.overlay,
+        ways_of=context.ways_of,
+    )
+    kinds: dict[str, list[WatchOut]] = {}
+    for trap in sorted(traps, key=lambda trap: (len(trap.word), trap.word)):
+        if trap.kind is TrapKind.NO_ENDING and _may_have_ending(trap.word, context):
+            continue
+        if any(word.endswith(endings) for word in trap.word.split(", ")):
+            kinds.setdefault(trap.kind, []).append(WatchOut(trap.word, trap.why))
+    turns = zip_longest(*kinds.values())
+    return tuple(watch for turn in turns for watch in turn if watch)
+
+
+def _may_have_ending(word: str, context: Context) -> bool:
+    """Whether somebody may well see a base in a word (*texted*), so that it is no plain trap."""
+    if word.endswith("selves"):
+        return True
+    lexicon = context.lexicon
+    bases = (
+        lexicon.get(base)
+        for ending in context.focus.endings
+        for base in possible_bases(word, SUFFIX_OF[ending])
+    )
+    is_open = any(base and base.band and base.parts_of_speech for base in bases)
+    return is_open and not lexicon.only_looks_inflected(word)
+
+
+def draw_watch_outs(all_: tuple[WatchOut, ...], rng: random.Random) -> tuple[WatchOut, ...]:
+    """Choose some of the first ones: these are the plainest."""
+    first = all_[: 2 * MOST_WATCH_OUTS]
+    picked = set(rng.sample(range(len(first)), min(MOST_WATCH_OUTS, len(first))))
+    return tuple(watch for place, watch in enumerate(first) if place in picked)
+
+
+def _other_readings(context: Context) -> Iterator[WatchOut]:
+    """Yield known words in which the letters of the focus say something else."""
+    pool = context.pool._replace(query=context.pool.query._replace(known=None))
+    own = {row.correspondence for row in context.focus.rows}
+    spellings = {found.spelling for found in own}
+    for row in context.lexicon.correspondences():
+        found = row.correspondence
+        if found.spelling not in spellings or found in own or not found.sound or found.is_weak:
+            continue
+        if found.kind is CorrespondenceKind.ENDING or found.is_before_rr:
+            continue
+        if pool.find(found.example):
+            sound = f"/{write_sounds(found.sound, context.style)}/"
+            yield WatchOut(found.example, f"here {found.spelling} says {sound}")

@@ -1,0 +1,301 @@
+"""Choose the words of a lesson: one selection for all its sections.
+
+Every condition of the focus is covered, nouns and verbs take turns, no word is
+used in two sections where it should be new, and what is dictated or checked was
+not sorted. What cannot be met is relaxed in a fixed order, and said.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable, Iterable
+from typing import NamedTuple
+
+from phonodrill.lesson import plan
+from phonodrill.lesson.candidates import (
+    Candidate,
+    Vocabulary,
+    builds_cleanly,
+    is_plain_to_hear,
+    readings_of,
+)
+from phonodrill.lesson.plan import Part
+from phonodrill.lesson.request import Context
+
+MOST_POINTS = 9
+HALF = 0.5
+READINGS_LOOKED_AT = 2
+"""Ways to use a word, a condition, that are looked for before one is taken."""
+
+
+class Words(NamedTuple):
+    """The words of each section.
+
+    Attributes:
+        rule: one a condition.
+        build, listed, sort, bases, dictation, check: in the order of use.
+        review: those of ``listed`` that have not the focus.
+        notes: one line each on what was relaxed.
+    """
+
+    rule: tuple[str, ...] = ()
+    build: tuple[str, ...] = ()
+    listed: tuple[str, ...] = ()
+    review: tuple[str, ...] = ()
+    sort: tuple[str, ...] = ()
+    bases: tuple[str, ...] = ()
+    dictation: tuple[str, ...] = ()
+    check: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    @property
+    def every(self) -> frozenset[str]:
+        """All words of the lesson."""
+        return frozenset(word for field in self[:8] for word in field)
+
+
+def draw_words(
+    context: Context,
+    vocabulary: Vocabulary,
+    parts: tuple[Part, ...],
+    resting: frozenset[str],
+    rng: random.Random,
+    traps: int = 0,
+) -> Words:
+    """Choose the words.
+
+    Args:
+        context: what is asked for.
+        vocabulary: the words there are.
+        parts: the plan.
+        resting: words not to be used again yet.
+        rng: the only source of chance.
+        traps: items of the quick check that need no word of the focus.
+    """
+    wants = {part.name: part.items for part in parts}
+    deck = _Deck(context, vocabulary, resting, rng)
+    notes: list[str] = []
+    rule = deck.draw(min(MOST_POINTS, len(vocabulary.conditions)), each_condition=True)
+    order = vocabulary.conditions.index
+    rule.sort(key=lambda word: order(vocabulary.words[word].condition))
+
+    def is_clean(word: str) -> bool:
+        return builds_cleanly(word, context)
+
+    def is_plain(word: str) -> bool:
+        return is_plain_to_hear(word, context)
+
+    build = deck.draw(wants.get(plan.BUILD, 0), only=is_clean)
+    sort, rivals = _draw_sort(deck, vocabulary, wants.get(plan.SORT, 0), resting, rng)
+    dictation = deck.draw(wants.get(plan.DICTATION, 0), only=is_plain)
+    wanted = max(0, wants.get(plan.CHECK, 0) - traps)
+    check = deck.draw(wanted, only=is_plain)
+    listed_wanted = wants.get(plan.LIST, 0)
+    review = _draw_review(vocabulary, listed_wanted // 3, resting, rng)
+    listed = deck.draw(listed_wanted - len(review))
+    bases = deck.draw(wants.get(plan.BASES, 0)) if plan.BASES in wants else []
+    # Where words are scarce, sections share them: never a sorted word dictated or checked.
+    taken = [*rule, *build]
+    build = _fill(build, filter(is_clean, rule), wants.get(plan.BUILD, 0), "build", notes)
+    listed = _fill(listed, [*taken, *sort], listed_wanted - len(review), "list", notes)
+    sort = _fill(sort, taken, wants.get(plan.SORT, 0) - len(rivals), "sort", notes)
+    free = [word for word in [*taken, *listed] if word not in sort and is_plain(word)]
+    dictation = _fill(dictation, free, wants.get(plan.DICTATION, 0), "dictation", notes)
+    free = [word for word in free if word not in dictation]
+    check = _fill(check, [*free, *dictation], wanted, "quick check", notes)
+    bases = _fill(bases, [*listed, *taken], wants.get(plan.BASES, 0), "find the base", notes)
+    mixed = [*sort, *rivals]
+    rng.shuffle(mixed)
+    notes[:0] = deck.notes()
+    drawn = (rule, build, _mix(listed, review), review, mixed, bases, dictation, check)
+    words = Words._make((*map(tuple, drawn), tuple(notes)))
+    return words._replace(notes=(*gaps(words, vocabulary), *words.notes))
+
+
+class _Deck:
+    """The candidates that are left, the best first, and what was drawn so far."""
+
+    def __init__(
+        self,
+        context: Context,
+        vocabulary: Vocabulary,
+        resting: frozenset[str],
+        rng: random.Random,
+    ) -> None:
+        self._context = context
+        listed = [c for c in vocabulary.words.values() if c.condition in vocabulary.conditions]
+        rng.shuffle(listed)
+        written = {sentence.word for sentence in context.lexicon.all_sentences()}
+        # Half of the words without a sentence go behind, so that there are some to read.
+        late = {c.word for c in listed if c.word not in written and rng.random() < HALF}
+        listed.sort(key=lambda c: (c.syllables > _short(c), c.word in late))
+        kinds = {(c.condition, c.parts_of_speech[:1]) for c in listed}
+        # Of words whose use is not yet looked up, two ways a condition are enough.
+        is_known = any(candidate.parts_of_speech for candidate in listed)
+        self._most_kinds = len(kinds) if is_known else READINGS_LOOKED_AT * len(kinds)
+        is_resting = resting.intersection
+        self._fresh = [c for c in listed if not is_resting((c.word, c.base))]
+        self._rested = [c for c in listed if is_resting((c.word, c.base))]
+        self._met: dict[str, int] = dict.fromkeys(vocabulary.conditions, 0)
+        self._readings: dict[str, int] = {}
+        self._bases: set[str] = set()
+        self._came_back: list[str] = []
+
+    def draw(
+        self,
+        count: int,
+        *,
+        each_condition: bool = False,
+        only: Callable[[str], bool] = lambda _: True,
+        by_label: bool = False,
+    ) -> list[str]:
+        """Take words, of the condition and reading that are behind; no base twice.
+
+        Args:
+            count: how many.
+            each_condition: one word a condition.
+            only: says of a word whether it may be taken.
+            by_label: headings of a sort take turns, instead of conditions.
+        """
+        drawn: list[str] = []
+        own: dict[str, int] = {}
+        label = _heading if by_label else _condition
+        while len(drawn) < count:
+            barred = set(own) if each_condition else set()
+            for pile in (self._fresh, self._rested):
+                picked = self._pick(pile, own, label, barred, only)
+                if picked:
+                    break
+            else:
+                break
+            if pile is self._rested:
+                self._came_back.append(picked.word)
+            own[label(picked)] = own.get(label(picked), 0) + 1
+            self._note(picked)
+            drawn.append(picked.word)
+        return drawn
+
+    def notes(self) -> list[str]:
+        """Say which words came back too soon."""
+        if not self._came_back:
+            return []
+        back = ", ".join(self._came_back[:6]) + (", ..." if len(self._came_back) > 6 else "")  # noqa: PLR2004
+        return [f"{_count(len(self._came_back))} of recent lessons again: {back}"]
+
+    def _pick(
+        self,
+        pile: list[Candidate],
+        own: dict[str, int],
+        label: Callable[[Candidate], str],
+        barred: set[str],
+        only: Callable[[str], bool],
+    ) -> Candidate | None:
+        """Take the first word of the label, condition and reading that are furthest behind."""
+        best: tuple[tuple[int, int, int], int] | None = None
+        seen: set[tuple[str, str]] = set()
+        for place, candidate in enumerate(pile):
+            if candidate.base in self._bases or label(candidate) in barred:
+                continue
+            reading = _reading(candidate, self._context)
+            if (candidate.condition, reading) in seen:
+                continue
+            if not only(candidate.word):
+                continue
+            seen.add((candidate.condition, reading))
+            behind = (
+                own.get(label(candidate), 0),
+                self._met[candidate.condition],
+                self._readings.get(reading, 0),
+            )
+            if best is None or behind < best[0]:
+                best = (behind, place)
+            if len(seen) >= self._most_kinds:
+                break
+        return pile.pop(best[1]) if best else None
+
+    def _note(self, candidate: Candidate) -> None:
+        self._bases.add(candidate.base)
+        self._met[candidate.condition] += 1
+        reading = _reading(candidate, self._context)
+        self._readings[reading] = self._readings.get(reading, 0) + 1
+
+
+def _reading(candidate: Candidate, context: Context) -> str:
+    return next(iter(readings_of(candidate, context)), "")
+
+
+def _condition(candidate: Candidate) -> str:
+    return candidate.condition
+
+
+def _heading(candidate: Candidate) -> str:
+    return f"{candidate.spelling} {candidate.sound}"
+
+
+def _short(candidate: Candidate) -> int:
+    """Syllables of a short word: one, or two with an ending that may be one."""
+    return 2 if candidate.ending else 1
+
+
+def _draw_sort(
+    deck: _Deck, vocabulary: Vocabulary, count: int, resting: frozenset[str], rng: random.Random
+) -> tuple[list[str], list[str]]:
+    """Draw the words to sort: two of three have the focus, the others compete with it."""
+    by_kind: dict[tuple[str, str], list[str]] = {}
+    for rival in vocabulary.rivals.values():
+        if rival.word not in resting and rival.syllables == 1:
+            by_kind.setdefault((rival.spelling, rival.sound), []).append(rival.word)
+    share = min(count // 4, count // (len(by_kind) + 1)) if by_kind else 0
+    rivals = [
+        word
+        for kind in sorted(by_kind)
+        for word in rng.sample(by_kind[kind], min(share, len(by_kind[kind])))
+    ]
+    return deck.draw(count - len(rivals), by_label=True), rivals
+
+
+def _mix(new: list[str], review: list[str]) -> list[str]:
+    """Put a review word behind every second new one."""
+    mixed: list[str] = []
+    rest = list(review)
+    for number, word in enumerate(new, 1):
+        mixed.append(word)
+        if number % 2 == 0 and rest:
+            mixed.append(rest.pop(0))
+    return mixed + rest
+
+
+def _draw_review(
+    vocabulary: Vocabulary, count: int, resting: frozenset[str], rng: random.Random
+) -> list[str]:
+    free = [word for word in vocabulary.review if word not in resting]
+    return rng.sample(free, min(count, len(free)))
+
+
+def _fill(
+    drawn: list[str], others: Iterable[str], count: int, name: str, notes: list[str]
+) -> list[str]:
+    """Fill a section with words of other sections, and say so."""
+    missing = count - len(drawn)
+    if missing <= 0:
+        return drawn
+    more = [word for word in dict.fromkeys(others) if word not in drawn][:missing]
+    if more:
+        notes.append(f"few words fit: {name} uses {_count(len(more))} a second time")
+    if len(more) < missing:
+        notes.append(f"{name}: {len(drawn) + len(more)} of {_count(count)}")
+    return [*drawn, *more]
+
+
+def gaps(words: Words, vocabulary: Vocabulary) -> list[str]:
+    """Name the conditions that no word of the lesson has."""
+    met = {vocabulary.words[w].condition for w in words.every if w in vocabulary.words}
+    missing = [condition for condition in vocabulary.conditions if condition not in met]
+    notes = [f"not in this lesson: {condition}" for condition in missing]
+    if vocabulary.rare:
+        notes.append(f"too few words to practice: {'; '.join(vocabulary.rare)}")
+    return notes
+
+
+def _count(number: int) -> str:
+    return f"{number} word" + "s" * (number != 1)

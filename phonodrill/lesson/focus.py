@@ -6,7 +6,8 @@ import difflib
 from enum import StrEnum
 from typing import NamedTuple
 
-from phonodrill.endings.vocabulary import POSSESSIVE, SPELLINGS
+from phonodrill.endings.together import SPELLINGS
+from phonodrill.endings.vocabulary import POSSESSIVE
 from phonodrill.errors import PhonodrillError
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.lexicon.entry import Counted

@@ -11,7 +11,7 @@ import random
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from phonodrill.endings.choose import belongs_together
+from phonodrill.endings.together import belongs_together
 from phonodrill.lesson.candidates import FIRST, LAST, Vocabulary
 from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import WARMUP

@@ -10,6 +10,7 @@ import typer
 
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
+from phonodrill.cli.lesson_out import Wish, deliver_lessons, wish_for
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
 from phonodrill.cli.text_file import read_text
@@ -19,9 +20,14 @@ from phonodrill.lesson.plan import FEWEST_MINUTES, MOST_MINUTES
 from phonodrill.lesson.request import Request
 from phonodrill.lesson.tree import Lesson
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.paper.pack_parts import Part
+from phonodrill.paper.page import Paper
 from phonodrill.render.views import lesson as view
 from phonodrill.sounds.notation import SCRIPT
 
+PackOutOption = Annotated[
+    Optional[Path], typer.Option("--out", help="File to write; NAME.pdf for a pack on paper.")
+]
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
@@ -60,11 +66,18 @@ def lesson(
     seed: options.SeedOption = None,
     notation: options.NotationOption = None,
     format_: options.FormatOption = None,
-    out: options.OutOption = None,
+    out: PackOutOption = None,
+    paper: Annotated[
+        Optional[Paper], typer.Option("--paper", help="Size of the sheets of a PDF.")
+    ] = None,
+    parts: Annotated[
+        str, typer.Option("--parts", help=f"Parts of a PDF: {', '.join(Part)}; all by default.")
+    ] = "",
 ) -> None:
     """Plan a whole lesson: warm-up, rule, words, sentences, sort, dictation, check."""
     if context.invoked_subcommand:
         return
+    wanted = wish_for(format_, out, paper, parts, student=student)
     if edited:
         if focus or taught or series or after:
             raise PhonodrillError("--from has its focus and words in the file", "only --from FILE")
@@ -72,7 +85,7 @@ def lesson(
             from phonodrill.lesson.from_data import read_lessons
 
             lessons = [read.lesson for read in read_lessons(_parse(edited), lexicon, own_words())]
-        deliver(view.document(lessons, student=student), format_, out)
+        deliver_lessons(lessons, wanted)
         return
     if not focus:
         raise PhonodrillError("no focus for the lesson", "--focus es,ies, or --from lesson.json")
@@ -85,7 +98,7 @@ def lesson(
         options.seed_or_new(seed),
         notation=str(notation or SCRIPT),
     )
-    _plan(request, days, taught, (series, after, rest), student, format_, out)
+    _plan(request, days, taught, (series, after, rest), wanted)
 
 
 def _plan(
@@ -93,9 +106,7 @@ def _plan(
     days: int,
     taught: Path | None,
     kept: tuple[str, Path | None, int],
-    student: bool,
-    format_: options.Format | None,
-    out: Path | None,
+    wanted: Wish,
 ) -> None:
     from phonodrill.cli.series import read_series, series_path
 
@@ -110,7 +121,7 @@ def _plan(
             request = request._replace(taught=tuple(step.text for step in steps))
         lessons = make_days(lexicon, request, days, history=history, overlay=own_words())
     report(list(dict.fromkeys(note for one in lessons for note in one.notes)))
-    deliver(view.document(lessons, student=student), format_, out)
+    deliver_lessons(lessons, wanted)
     if path:
         _keep(path, lessons, rest)
 

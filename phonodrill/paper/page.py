@@ -214,4 +214,103 @@ class Key(NamedTuple):
     rows: tuple[tuple[tuple[Text, ...], ...], ...]
 
 
-Page = Cards | Mat | Boxes | ChunkLines | WordList | Key
+class Heading(NamedTuple):
+    """A heading within a sheet; level 2 or 3, as the title of the sheet is 1."""
+
+    text: str
+    level: int = 2
+
+
+class Paragraph(NamedTuple):
+    """Running text, its sounds as runs of their own; size in points."""
+
+    runs: tuple[Text, ...]
+    size: int = 12
+
+
+class Table(NamedTuple):
+    """A table within a sheet.
+
+    Attributes:
+        headings: of the columns, as runs of text.
+        widths: of the columns, as shares of the page; 0 for one as wide as its text.
+        rows: as many cells as headings, each a run of texts.
+    """
+
+    headings: tuple[tuple[Text, ...], ...]
+    widths: tuple[int, ...]
+    rows: tuple[tuple[tuple[Text, ...], ...], ...]
+
+
+class Item(NamedTuple):
+    """A numbered line, with its answer and a remark where the teacher is to see them."""
+
+    number: int
+    ask: tuple[Text, ...]
+    answer: tuple[Text, ...] = ()
+    remark: tuple[Text, ...] = ()
+
+
+class Items(NamedTuple):
+    """Numbered lines; size in points."""
+
+    items: tuple[Item, ...]
+    size: int = 12
+
+
+class WordRows(NamedTuple):
+    """Words side by side; size in points."""
+
+    words: tuple[str, ...]
+    columns: int = 4
+    size: int = 14
+
+
+class WriteLines(NamedTuple):
+    """Lines to write on, each with the text before it, which may be empty.
+
+    Attributes:
+        labels: one a line.
+        columns: how many lines stand side by side.
+        share: percent of its column that the line takes.
+    """
+
+    labels: tuple[str, ...]
+    columns: int = 1
+    share: int = 90
+
+
+class OpenColumns(NamedTuple):
+    """Open columns to write words in, under their headings."""
+
+    headings: tuple[tuple[Text, ...], ...]
+    rows: int
+
+
+class ScoreGrid(NamedTuple):
+    """One row a student, one column an item, and a column for the sum."""
+
+    headings: tuple[str, ...]
+    rows: int
+
+
+Block = Heading | Paragraph | Table | Items | WordRows | WriteLines | OpenColumns | ScoreGrid
+
+
+class Sheet(NamedTuple):
+    """A page, or several, of blocks one under another.
+
+    Attributes:
+        title: stands at the head.
+        note: one line on what to do; may be empty.
+        blocks: in order.
+        is_named: whether a student writes name and date on it.
+    """
+
+    title: str
+    note: str
+    blocks: tuple[Block, ...]
+    is_named: bool = False
+
+
+Page = Cards | Mat | Boxes | ChunkLines | WordList | Key | Sheet

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from phonodrill.endings.classify import Ending, classify
@@ -113,17 +113,48 @@ def split_word(
         r_vowels: whether a vowel + R counts as one sound.
     """
     signs = _signs(said, notation, r_vowels)
+    return split_parts(
+        word,
+        (
+            Part(
+                chunk.letters,
+                tuple(signs[i] for i in chunk.sounds if i in signs),
+                chunk.is_regular,
+                bool(chunk.sounds) and not any(i in signs for i in chunk.sounds),
+            )
+            for chunk in chunks
+        ),
+    )
+
+
+class Part(NamedTuple):
+    """Some letters of a word and what they say.
+
+    Attributes:
+        at: the places of the letters.
+        sounds: signs of the sounds; none where silent.
+        is_regular: whether it is a taught pattern.
+        joins_vowel: whether its sound is written with the vowel before it.
+    """
+
+    at: tuple[int, ...]
+    sounds: tuple[str, ...]
+    is_regular: bool
+    joins_vowel: bool = False
+
+
+def split_parts(word: str, parts: Iterable[Part]) -> Split:
+    """Lay the parts of a word out in the order of their letters."""
     pieces: dict[int, Piece] = {}
     closing: dict[int, int] = {}
-    for chunk in chunks:
-        first, last = chunk.letters[0], chunk.letters[-1]
-        is_split = last - first >= len(chunk.letters)
-        letters = word[first] if is_split else "".join(word[i] for i in chunk.letters)
-        sounds = tuple(signs[i] for i in chunk.sounds if i in signs)
-        pieces[first] = Piece(letters, sounds, chunk.is_regular)
+    for part in parts:
+        first, last = part.at[0], part.at[-1]
+        is_split = last - first >= len(part.at)
+        letters = word[first] if is_split else "".join(word[i] for i in part.at)
+        pieces[first] = Piece(letters, part.sounds, part.is_regular)
         if is_split:
             closing[last] = first
-        elif chunk.sounds and not sounds:
+        elif part.joins_vowel:
             vowel = max(place for place in pieces if pieces[place].sounds and place < first)
             merged = [pieces.pop(place) for place in sorted(pieces) if place >= vowel]
             pieces[vowel] = Piece(

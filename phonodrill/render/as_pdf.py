@@ -50,7 +50,7 @@ def render(
         "language": LANGUAGE,
         "paper": str(paper),
         "footer": footer,
-        "pages": [{"kind": type(page).__name__, **_plain(page)} for page in pages],
+        "pages": [_plain(page) for page in pages],
     }
     try:
         compiler = typst.Compiler(
@@ -85,9 +85,10 @@ def _import(name: str) -> Any:
 
 
 def _plain(value: Any) -> Any:
-    """Turn named tuples into what JSON has."""
+    """Turn named tuples into what JSON has, each with its kind."""
     if hasattr(value, "_asdict"):
-        return {name: _plain(part) for name, part in value._asdict().items()}
+        parts = {name: _plain(part) for name, part in value._asdict().items()}
+        return {"kind": type(value).__name__, **parts}
     if isinstance(value, tuple):
         return [_plain(part) for part in value]
     return value

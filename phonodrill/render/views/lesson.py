@@ -42,11 +42,12 @@ def document(lessons: Sequence[Lesson], *, student: bool = False) -> Document:
         if len(lessons) == 1
         else {"lessons": [as_data(lesson) for lesson in lessons]}
     )
-    about = "" if student else _about(first)
-    return Document(title, about, tuple(sections), data, list(_records(lessons)))
+    shown_about = "" if student else about(first)
+    return Document(title, shown_about, tuple(sections), data, list(_records(lessons)))
 
 
-def _about(lesson: Lesson) -> str:
+def about(lesson: Lesson) -> str:
+    """Say how a lesson was made, in one line."""
     request = lesson.request
     minutes = sum(section.minutes for section in lesson.sections)
     taught = ", words by what was taught" if request.taught else ""
@@ -55,11 +56,21 @@ def _about(lesson: Lesson) -> str:
 
 def _teacher(lesson: Lesson) -> Iterator[Section]:
     for number, section in enumerate(lesson.sections, 1):
-        time = f" ({counted(section.minutes, 'minute')})" if section.minutes else ""
-        yield Section(f"{number}. {section.title}{time}", _text(section.script or " "))
-        yield from _TEACHER[section.name](section)
+        yield Section(headed(number, section), _text(section.script or " "))
+        yield from parts_of(section)
     if lesson.notes:
         yield Section("Mind", _text("\n".join(lesson.notes)))
+
+
+def headed(number: int, section: tree.Section) -> str:
+    """Write the heading of a section, with its minutes."""
+    time = f" ({counted(section.minutes, 'minute')})" if section.minutes else ""
+    return f"{number}. {section.title}{time}"
+
+
+def parts_of(section: tree.Section) -> Iterator[Section]:
+    """Show what the teacher needs of a section, answers among it."""
+    yield from _TEACHER[section.name](section)
 
 
 def _student(lesson: Lesson) -> Iterator[Section]:

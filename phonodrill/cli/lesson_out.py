@@ -1,0 +1,86 @@
+"""Write lessons: as text of some kind, or as a pack of pages in a PDF."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NamedTuple
+
+from phonodrill.cli.deliver import deliver, write_whole
+from phonodrill.cli.options import Format
+from phonodrill.errors import PhonodrillError
+from phonodrill.lesson.tree import Lesson
+from phonodrill.paper.pack_parts import FOR_STUDENTS, Part, parse_parts
+from phonodrill.paper.page import Paper
+from phonodrill.render.views import lesson as view
+
+PDF = ".pdf"
+
+
+class Wish(NamedTuple):
+    """How lessons are to be written.
+
+    Attributes:
+        format_: of text; None to go by the name of the file.
+        out: the file; None for the screen.
+        student: without answers.
+        paper: size of the sheets.
+        parts: those of a pack.
+    """
+
+    format_: Format | None
+    out: Path | None
+    student: bool
+    paper: Paper
+    parts: Sequence[Part]
+
+    @property
+    def is_pack(self) -> bool:
+        """Whether pages for paper are wanted."""
+        return _is_pdf(self.format_, self.out)
+
+
+def wish_for(
+    format_: Format | None, out: Path | None, paper: Paper | None, parts: str, *, student: bool
+) -> Wish:
+    """Take together how lessons are to be written.
+
+    Raises:
+        PhonodrillError: if options do not go together, or a part is not known.
+    """
+    if (paper or parts) and not _is_pdf(format_, out):
+        option = "--paper" if paper else "--parts"
+        raise PhonodrillError(f"{option} is for a PDF", f"{option} ... --out NAME.pdf")
+    if student and parts:
+        raise PhonodrillError("--student and --parts both choose", "one of the two")
+    chosen = FOR_STUDENTS if student else parse_parts(parts)
+    return Wish(format_, out, student, paper or Paper.LETTER, chosen)
+
+
+def deliver_lessons(lessons: Sequence[Lesson], wanted: Wish) -> None:
+    """Write lessons to the screen or a file.
+
+    Raises:
+        PhonodrillError: if the file cannot be written, a package for PDF is missing, or
+            the lesson has none of the parts.
+    """
+    if not wanted.is_pack or wanted.out is None:
+        deliver(view.document(lessons, student=wanted.student), wanted.format_, wanted.out)
+        return
+    from phonodrill.render import as_pdf
+    from phonodrill.render.views.pack import pages_of
+
+    first = lessons[0]
+    pages = pages_of(lessons, wanted.parts)
+    if not pages:
+        raise PhonodrillError(
+            f"a lesson of {first.request.minutes} minutes has none of these parts",
+            "more --minutes, or other --parts",
+        )
+    footer = f"{first.caution} Seed {first.request.seed}."
+    content = as_pdf.render(pages, title=first.title, paper=wanted.paper, footer=footer)
+    write_whole(wanted.out, content)
+
+
+def _is_pdf(format_: Format | None, out: Path | None) -> bool:
+    return format_ is None and out is not None and out.suffix.lower() == PDF

@@ -7,7 +7,6 @@ pronunciations hold everywhere.
 
 from __future__ import annotations
 
-import difflib
 import random
 from collections.abc import Callable, Iterator, Mapping
 from itertools import chain
@@ -259,7 +258,8 @@ def may_show_guess(guess: Guess, lexicon: Lexicon, gate: Gate) -> bool:
         and not any(
             (head in gate.spellings and lexicon.get(tail))
             or (tail in gate.spellings and lexicon.get(head))
-            for cut in range(1, len(guess.word))
+            # Two letters or more: gunk is not gun and k.
+            for cut in range(2, len(guess.word) - 1)
             for head, tail in [(guess.word[:cut], guess.word[cut:])]
         )
     )
@@ -269,6 +269,8 @@ def nearest_words(lexicon: Lexicon, word: str, *, count: int = 3) -> list[str]:
     """Return known words spelled most like this one, all fit for class."""
     gate = open_gate(lexicon)
     known = lexicon.words(highest_band=HIGHEST_KNOWN_BAND)
+    import difflib
+
     near = difflib.get_close_matches(word.lower(), known, n=2 * count)
     entries = filter(None, map(lexicon.get, near))
     return [entry.word for entry in entries if may_be_said(entry, gate)][:count]

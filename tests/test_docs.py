@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import os
 import re
 import shlex
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -38,7 +40,7 @@ def test_the_python_example_runs() -> None:
 
 
 def test_every_public_name_is_there() -> None:
-    assert len(EXAMPLE.findall(README)) == 4
+    assert len(EXAMPLE.findall(README)) == 5
     for name in phonodrill.__all__:
         assert getattr(phonodrill, name) is not None
     assert set(dir(phonodrill)) == set(phonodrill.__all__)
@@ -50,3 +52,16 @@ def test_every_table_is_described() -> None:
     described = (ROOT / "wordlists" / "README.md").read_text("utf-8")
     for path in (ROOT / "wordlists").glob("*.tsv"):
         assert f"`{path.name}`" in described, path.name
+
+
+def test_the_python_example_of_printing_runs(tmp_path: Path) -> None:
+    text = (ROOT / "docs" / "printing.md").read_text("utf-8")
+    code = re.search(r"```python\n(.*?)```", text, re.DOTALL)
+    assert code
+    subprocess.run(
+        [sys.executable, "-c", code[1]],
+        check=True,
+        cwd=tmp_path,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+    )
+    assert (tmp_path / "harbor.pdf").read_bytes().startswith(b"%PDF-")

@@ -167,7 +167,9 @@ def test_no_barred_word_gets_past_by_a_guess(lexicon: Lexicon, gate: Gate) -> No
             assert not may_show_guess(guess, lexicon, gate), spelling
 
 
-@pytest.mark.parametrize("word", ["blorf", "ashita", "skalope", "tolani", "marisely", "crabfish"])
+@pytest.mark.parametrize(
+    "word", ["blorf", "ashita", "skalope", "tolani", "marisely", "crabfish", "gunk"]
+)
 def test_innocent_guesses_pass(lexicon: Lexicon, gate: Gate, word: str) -> None:
     assert may_show_guess(guess_reading(word, lexicon), lexicon, gate)
 

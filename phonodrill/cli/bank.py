@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import sys
 from collections.abc import Iterable, Iterator
 from enum import StrEnum
@@ -99,6 +98,8 @@ def _kinds(tasks: str, at: Optional[Position], *, made_up: bool) -> list[tuple[T
     names = [name.strip().lower() for name in tasks.split(",") if name.strip()] or list(TASKS)
     for name in names:
         if name not in TASKS:
+            import difflib
+
             near = difflib.get_close_matches(name, TASKS, n=1, cutoff=0.3)
             raise PhonodrillError(
                 f"unknown task {name!r}", f"--task {near[0] if near else ','.join(TASKS)}"

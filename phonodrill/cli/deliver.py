@@ -39,11 +39,16 @@ def deliver(document: Document, chosen: Format | None, out: Path | None) -> None
         out: the file to write; standard output if None.
 
     Raises:
-        PhonodrillError: if the file cannot be written; what was there stays.
+        PhonodrillError: if the file cannot be written, or is to be a PDF; what was
+            there stays.
     """
     if out is None:
         _write_to_screen(document, chosen or Format.TEXT)
         return
+    if chosen is None and out.suffix.lower() == ".pdf":
+        raise PhonodrillError(
+            "this is not made as PDF", "--out NAME.html, or phonodrill print for cards and lists"
+        )
     kind = chosen or _BY_SUFFIX.get(out.suffix.lower(), Format.TEXT)
     # Spreadsheets take CSV for UTF-8 only with a byte order mark.
     encoding = "utf-8-sig" if kind is Format.CSV else "utf-8"

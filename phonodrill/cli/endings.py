@@ -15,7 +15,7 @@ from phonodrill.cli.report import report
 from phonodrill.endings.add import Form, add_ending
 from phonodrill.endings.rules import SUFFIXES
 from phonodrill.endings.sort import By
-from phonodrill.endings.vocabulary import SPELLINGS, SUFFIX_OF
+from phonodrill.endings.together import SPELLINGS, SUFFIX_OF
 from phonodrill.errors import PhonodrillError
 from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import Pronunciation

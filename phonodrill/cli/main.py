@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import sys
 from importlib import import_module
 from typing import Annotated, Any
@@ -28,6 +27,7 @@ COMMANDS = {
     "pairs": "phonodrill.cli.pairs",
     "passage": "phonodrill.cli.passage",
     "taught": "phonodrill.cli.taught",
+    "print": "phonodrill.cli.print_",
     "lexicon": "phonodrill.cli.lexicon",
 }
 """Command -> the module whose ``app`` it is; imported only when it is called."""
@@ -47,6 +47,8 @@ class LazyGroup(TyperGroup):
             PhonodrillError: naming the nearest command, if there is none of that name.
         """
         if cmd_name not in COMMANDS:
+            import difflib
+
             near = difflib.get_close_matches(cmd_name, COMMANDS, n=1)
             hint = f"phonodrill {near[0]}" if near else "phonodrill --help"
             raise PhonodrillError(f"no such command {cmd_name!r}", hint)

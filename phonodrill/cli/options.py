@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import random
 from enum import StrEnum
 from pathlib import Path
@@ -108,6 +107,8 @@ def parse_endings(text: str, known: tuple[str, ...]) -> frozenset[str]:
     for part in filter(None, text.split(",")):
         ending = part.strip().lower().lstrip("-")
         if ending not in known:
+            import difflib
+
             near = difflib.get_close_matches(ending, known, n=1, cutoff=0.3)
             raise PhonodrillError(
                 f"unknown ending {part.strip()!r}",
@@ -127,22 +128,10 @@ def usable_words(lexicon: Lexicon, path: Path) -> tuple[str, ...]:
     Raises:
         PhonodrillError: if no word of the file can be used.
     """
-    from phonodrill.cli.words_file import problems_of, read_words
+    from phonodrill.cli.words_file import problems_of, read_words, why_unusable
     from phonodrill.gate import open_gate
-    from phonodrill.selection import may_be_said, nearest_words
 
-    gate = open_gate(lexicon)
-
-    def why_not(word: str) -> str | None:
-        entry = lexicon.get(word)
-        if entry is None:
-            near = ", ".join(nearest_words(lexicon, word))
-            return f"{word!r} is not in the lexicon" + (f"; did you mean {near}?" if near else "")
-        if not may_be_said(entry, gate):
-            return "not a word for class"
-        return None
-
-    usable, problems = problems_of(read_words(path), why_not)
+    usable, problems = problems_of(read_words(path), why_unusable(lexicon, open_gate(lexicon)))
     if not usable:
         raise PhonodrillError(f"no word of {path} can be used: {problems[0]}", "another list")
     report(problems)

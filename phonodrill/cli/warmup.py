@@ -137,7 +137,7 @@ def warmup(
 
 def _leaves_ending(lexicon: Lexicon) -> Callable[[Item], bool]:
     """Make the test that an item for an ending leaves the base, or a word with that ending."""
-    from phonodrill.endings.choose import belongs_together
+    from phonodrill.endings.together import belongs_together
 
     def leaves(item: Item) -> bool:
         stimulus = lexicon.get(item.stimulus)

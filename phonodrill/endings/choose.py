@@ -15,7 +15,8 @@ from typing import NamedTuple
 from phonodrill.endings.base import PARTS_OF
 from phonodrill.endings.classify import Ending
 from phonodrill.endings.kinds import kind_of
-from phonodrill.endings.vocabulary import SUFFIX_OF, known_endings
+from phonodrill.endings.together import has_ending
+from phonodrill.endings.vocabulary import known_endings
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
@@ -129,23 +130,3 @@ def _take_turns(piles: list[list[Chosen]], count: int) -> Iterator[Chosen]:
             taken += 1
             yield picked
         piles = [pile for pile in piles if pile]
-
-
-def has_ending(entry: Entry, suffix: str) -> bool:
-    """Whether a word carries an ending, however it is spelled (*rushes*, *hedges*: s)."""
-    return any(SUFFIX_OF.get(spelled) == suffix for spelled in entry.endings)
-
-
-def belongs_together(stimulus: Entry, answer: Entry) -> bool:
-    """Whether an oral item stays with its ending: the base is left, or the ending is.
-
-    A warm-up for an ending asks this of every item, so that it draws on the same
-    words as the lesson.
-
-    Args:
-        stimulus: a word with an ending.
-        answer: the word that is left without one of its sounds.
-    """
-    if answer.word == stimulus.base:
-        return True
-    return any(has_ending(answer, SUFFIX_OF[spelled]) for spelled in stimulus.endings)

@@ -11,8 +11,9 @@ from typing import NamedTuple
 from phonodrill.endings.classify import classify
 from phonodrill.endings.rules import possible_bases
 from phonodrill.endings.table import watch_outs_of
+from phonodrill.endings.together import SUFFIX_OF
 from phonodrill.endings.undo import find_bases
-from phonodrill.endings.vocabulary import SPELLED, SUFFIX_OF
+from phonodrill.endings.vocabulary import SPELLED
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay

@@ -11,7 +11,8 @@ from phonodrill.endings.classify import Ending, classify
 from phonodrill.endings.rule import IRREGULAR
 from phonodrill.endings.rules import RULES
 from phonodrill.endings.sounds import SOUNDS_OF
-from phonodrill.endings.vocabulary import SPELLINGS, known_endings
+from phonodrill.endings.together import SPELLINGS
+from phonodrill.endings.vocabulary import known_endings
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.selection import Query
@@ -49,11 +50,12 @@ class Sort(NamedTuple):
     left_out: tuple[tuple[str, str], ...] = ()
 
 
-_HEADINGS: dict[By, tuple[str, ...]] = {
+HEADINGS: dict[By, tuple[str, ...]] = {
     By.SOUND: tuple(dict.fromkeys(sound for sounds in SOUNDS_OF.values() for sound in sounds)),
     By.SPELLING: (*SPELLINGS, "s'"),
     By.RULE: (*dict.fromkeys(rule.name for rule in RULES), IRREGULAR),
 }
+"""The labels in the order in which a sort shows them; bases go by the alphabet."""
 
 
 def label(ending: Ending, by: By) -> str:
@@ -163,7 +165,7 @@ def _sort(
     rng: random.Random,
     left_out: tuple[tuple[str, str], ...] = (),
 ) -> Sort:
-    headings = _HEADINGS.get(by) or sorted({ending.base for ending in endings})
+    headings = HEADINGS.get(by) or sorted({ending.base for ending in endings})
     groups = [
         Group(
             heading,

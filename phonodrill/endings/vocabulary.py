@@ -7,16 +7,12 @@ from collections.abc import Iterator
 
 from phonodrill.endings.base import PARTS_OF
 from phonodrill.endings.classify import Ending, classify
+from phonodrill.endings.together import SPELLINGS, SUFFIX_OF
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.selection import Pool, Query, may_be_said, select
 
-SPELLINGS = ("s", "es", "ies", "ves", "ed", "ing", "er", "est", "ly", "y", "'s")
-"""What the eye sees of the endings, in the order in which a sort shows them."""
-SUFFIX_OF = {
-    spelled: "s" if spelled in ("s", "es", "ies", "ves") else spelled for spelled in SPELLINGS
-}
 SPELLED = {suffix: tuple(s for s in SPELLINGS if SUFFIX_OF[s] == suffix) for suffix in PARTS_OF}
 _DERIVED = frozenset({"er", "ly", "y"})
 POSSESSIVE = "'s"

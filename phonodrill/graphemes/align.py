@@ -65,6 +65,8 @@ def set_ending_apart(inventory: Inventory, word: str, sounds: str, stress: str, 
         for letters in (("s", "es") if ending == "s" else (ending,))
         for reading in inventory.endings.get(letters, ())
         if word.endswith(letters) and form.endswith(reading.sounds)
+        # An odd ending (axes of axis) is its own, not -s behind a vowel (sees).
+        if letters == ending or inventory.rows[reading.row].is_regular
     ]
     if not found:
         return Job(word, form, None)

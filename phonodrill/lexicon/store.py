@@ -323,10 +323,19 @@ class Lexicon:
         """
         rows = self._connection.execute(
             "SELECT word, band, zipf, base, endings, sounds, stress, normal, chunks, normals"
-            " FROM spelled WHERE band <= ?",
+            " FROM spelled WHERE band <= ? ORDER BY word",
             [highest_band],
         )
-        return sorted(map(_spelled, rows))
+        # Thousands of rows in a short command: no call for each.
+        return [
+            Spelled(
+                *(word, band, zipf / 100, base or word),
+                tuple(endings.split(",")) if endings else (),
+                *(sounds, stress, normal, chunks),
+                (normal,) if normals == normal else tuple(normals.split(",")),
+            )
+            for word, band, zipf, base, endings, sounds, stress, normal, chunks, normals in rows
+        ]
 
     def sources(self) -> list[tuple[str, str, str, str, str]]:
         """Return ``(name, version, license, credit, used for)`` of every source."""
@@ -401,22 +410,6 @@ class Lexicon:
         )
         for _, variants in groupby(rows, key=itemgetter(0)):
             yield _entry(list(variants))
-
-
-def _spelled(row: tuple[Any, ...]) -> Spelled:
-    word, band, zipf, base, endings, sounds, stress, normal, chunks, normals = row
-    return Spelled(
-        word,
-        band,
-        zipf / 100,
-        base or word,
-        tuple(endings.split(",")) if endings else (),
-        sounds,
-        stress,
-        normal,
-        chunks,
-        tuple(normals.split(",")),
-    )
 
 
 def _counted(row: tuple[Any, ...]) -> Counted:

@@ -16,7 +16,6 @@ everywhere (*for* is not *far*).
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
@@ -272,6 +271,8 @@ def parse_accents(text: str) -> Accents:
     known = [feature.name for feature in FEATURES]
     for name in names:
         if name not in known and name != DICTIONARY:
+            import difflib
+
             near = difflib.get_close_matches(name, [*known, DICTIONARY], n=1, cutoff=0.3)
             raise PhonodrillError(
                 f"unknown accent {name!r}",

@@ -6,7 +6,6 @@ one digit a vowel (1 primary, 2 secondary, 0 none), as in CMUdict.
 
 from __future__ import annotations
 
-import difflib
 import unicodedata
 from enum import StrEnum
 
@@ -154,6 +153,8 @@ def parse_sound(text: str) -> str:
         if bare in table:
             return table[bare]
     known = sorted({sign for table in _readings() for sign in table})
+    import difflib
+
     near = difflib.get_close_matches(bare.lower(), known, n=3, cutoff=0.4)
     raise UnknownSoundError(
         f"unknown sound {text!r}",

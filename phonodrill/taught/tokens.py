@@ -16,7 +16,6 @@ taught them apart:
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections.abc import Iterable, Sequence
 
@@ -163,6 +162,8 @@ def _unknown_spelling(spelling: str, inventory: Iterable[Counted]) -> Phonodrill
         "-" * (row.correspondence.kind is Kind.ENDING) + row.correspondence.spelling
         for row in inventory
     }
+    import difflib
+
     near = difflib.get_close_matches(spelling, sorted(known), n=3, cutoff=0.5)
     hint = f"did you mean {', '.join(near)}?" if near else "s, sh, c=k, a_e, -es or word: said"
     return PhonodrillError(f"no correspondence is spelled {spelling!r}", hint)

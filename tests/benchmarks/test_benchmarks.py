@@ -54,6 +54,18 @@ def test_cold_reading(benchmark: Any, arguments: str, tmp_path: pathlib.Path) ->
     benchmark.pedantic(cold, args=(code,), rounds=15, warmup_rounds=2)
 
 
+@pytest.mark.benchmark(group="cold start, whole process")
+def test_cold_print(benchmark: Any, tmp_path: pathlib.Path) -> None:
+    out = tmp_path / "cards.pdf"
+    arguments = ["print", "cards", "--ending", "s,es,ies", "--count", "40", "--out", str(out)]
+    code = (
+        "import sys; from phonodrill.cli.main import main;"
+        f"sys.argv = ['phonodrill', *{arguments!r}]; main()"
+    )
+    benchmark.pedantic(cold, args=(code,), rounds=15, warmup_rounds=2)
+    assert out.read_bytes().startswith(b"%PDF-")
+
+
 @pytest.mark.benchmark(group="a passage of 100,000 words, whole process")
 def test_passage(benchmark: Any, tmp_path: pathlib.Path) -> None:
     rng = random.Random(1)

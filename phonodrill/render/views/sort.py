@@ -10,7 +10,7 @@ from phonodrill.endings.sounds import written_sound
 from phonodrill.render.document import Document, Section, Table, Words, counted
 from phonodrill.sounds.notation import SCRIPT, Notation
 
-_TITLES = {
+TITLES = {
     By.SOUND: "Sort by the sound of the ending",
     By.SPELLING: "Sort by the spelling of the ending",
     By.RULE: "Sort by the rule of the ending",
@@ -43,7 +43,7 @@ def document(result: Sort, notation: Notation | None, seed: int) -> Document:
         "left_out": [{"word": word, "why": why} for word, why in result.left_out],
     }
     about = f"{counted(len(records), 'word')}, seed {seed}; the groups are the answer key"
-    return Document(_TITLES[result.by], about, tuple(sections), data, records)
+    return Document(TITLES[result.by], about, tuple(sections), data, records)
 
 
 def _ending(ending: Ending) -> dict[str, Any]:

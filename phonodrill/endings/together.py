@@ -1,0 +1,34 @@
+"""Which spelled endings are one ending, and whether two words share one.
+
+Kept apart from what takes words with endings apart: a warm-up asks only this.
+"""
+
+from __future__ import annotations
+
+from phonodrill.lexicon.entry import Entry
+
+SPELLINGS = ("s", "es", "ies", "ves", "ed", "ing", "er", "est", "ly", "y", "'s")
+"""What the eye sees of the endings, in the order in which a sort shows them."""
+SUFFIX_OF = {
+    spelled: "s" if spelled in ("s", "es", "ies", "ves") else spelled for spelled in SPELLINGS
+}
+
+
+def has_ending(entry: Entry, suffix: str) -> bool:
+    """Whether a word carries an ending, however it is spelled (*rushes*, *hedges*: s)."""
+    return any(SUFFIX_OF.get(spelled) == suffix for spelled in entry.endings)
+
+
+def belongs_together(stimulus: Entry, answer: Entry) -> bool:
+    """Whether an oral item stays with its ending: the base is left, or the ending is.
+
+    A warm-up for an ending asks this of every item, so that it draws on the same
+    words as the lesson.
+
+    Args:
+        stimulus: a word with an ending.
+        answer: the word that is left without one of its sounds.
+    """
+    if answer.word == stimulus.base:
+        return True
+    return any(has_ending(answer, SUFFIX_OF[spelled]) for spelled in stimulus.endings)

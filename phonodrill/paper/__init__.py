@@ -1,0 +1,1 @@
+"""What stands on paper: pages described without saying how they are drawn."""

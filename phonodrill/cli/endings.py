@@ -164,6 +164,7 @@ def sort(
     by: Annotated[
         By, typer.Option("--by", help="Sort by sound, spelling, rule or base.")
     ] = By.SOUND,
+    taught: options.TaughtOption = None,
     band: options.BandOption = 2,
     words: options.WordsOption = None,
     count: options.CountOption = 8,
@@ -203,7 +204,8 @@ def sort(
             problems += [f"line {numbers[w]}: {w!r} left out: {why}" for w, why in result.left_out]
             report(problems)
         else:
-            result = sort_vocabulary(lexicon, Query(band, wanted), by, count, rng, own_words())
+            query = Query(band, wanted, known=options.known_from(taught, lexicon))
+            result = sort_vocabulary(lexicon, query, by, count, rng, own_words())
     if not result.groups:
         raise PhonodrillError(
             "no word here has such an ending", "words such as torches, ropes, skies"

@@ -70,7 +70,10 @@ def _words(lexicon: Lexicon, query: Query, overlay: Overlay) -> Iterator[str]:
 
 def _fits(entry: Entry, pool: Pool) -> bool:
     return (
-        entry.band <= pool.query.band and not entry.is_heteronym and may_be_said(entry, pool.gate)
+        entry.band <= pool.query.band
+        and not entry.is_heteronym
+        and may_be_said(entry, pool.gate)
+        and pool.can_read(entry)
     )
 
 

@@ -87,6 +87,30 @@ def test_pairs(taught: str) -> None:
     assert "same" in works("pairs", "--kind", "spelling")
 
 
+def test_drills_keep_to_what_was_taught(taught: str) -> None:
+    def chunks(word: str) -> set[str]:
+        said = json.loads(works("word", word, "--format", "json"))["pronunciations"][0]
+        return {chunk["letters"] for chunk in said["chunks"]}
+
+    allowed = {*"satpinmdgockeurhbfl", "ck", "th", "sh", "a_e"}
+    command = ["endings", "sort", "--ending", "s", "--count", "3", "--taught", taught]
+    groups = json.loads(run(*command, "--format", "json").stdout)["groups"]
+    bases = {word["base"] for group in groups for word in group["words"]}
+    warmup = json.loads(
+        run("warmup", "--taught", taught, "--count", "4", "--format", "json").stdout
+    )
+    items = {item[name] for item in warmup["items"] for name in ("stimulus", "answer")}
+    chain = json.loads(
+        run("chain", "cat", "--steps", "4", "--taught", taught, "--format", "json").stdout
+    )
+    steps = {step["word"] for step in chain["steps"]}
+    assert len(bases) == 6
+    assert len(items) >= 7
+    assert len(steps) == 5
+    for word in bases | items | steps:
+        assert chunks(word) <= allowed, word
+
+
 def test_passage(taught: str, passage: str) -> None:
     done = run("passage", passage, "--taught", taught, "--format", "json")
     data = json.loads(done.stdout)

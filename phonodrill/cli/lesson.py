@@ -72,7 +72,7 @@ def lesson(
             from phonodrill.lesson.from_data import read_lessons
 
             lessons = [read.lesson for read in read_lessons(_parse(edited), lexicon, own_words())]
-        deliver(view.document(lessons, student=student), format_, out)
+        _deliver(lessons, student, format_, out)
         return
     if not focus:
         raise PhonodrillError("no focus for the lesson", "--focus es,ies, or --from lesson.json")
@@ -110,9 +110,20 @@ def _plan(
             request = request._replace(taught=tuple(step.text for step in steps))
         lessons = make_days(lexicon, request, days, history=history, overlay=own_words())
     report(list(dict.fromkeys(note for one in lessons for note in one.notes)))
-    deliver(view.document(lessons, student=student), format_, out)
+    _deliver(lessons, student, format_, out)
     if path:
         _keep(path, lessons, rest)
+
+
+def _deliver(
+    lessons: list[Lesson], student: bool, format_: options.Format | None, out: Path | None
+) -> None:
+    def slides() -> bytes:
+        from phonodrill.render import as_pptx
+
+        return as_pptx.render(lessons, student=student)
+
+    deliver(view.document(lessons, student=student), format_, out, slides=slides)
 
 
 @app.command("swap")

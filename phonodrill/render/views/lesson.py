@@ -57,7 +57,7 @@ def _teacher(lesson: Lesson) -> Iterator[Section]:
     for number, section in enumerate(lesson.sections, 1):
         time = f" ({counted(section.minutes, 'minute')})" if section.minutes else ""
         yield Section(f"{number}. {section.title}{time}", _text(section.script or " "))
-        yield from _TEACHER[section.name](section)
+        yield from (part._replace(level=2) for part in _TEACHER[section.name](section))
     if lesson.notes:
         yield Section("Mind", _text("\n".join(lesson.notes)))
 

@@ -26,7 +26,10 @@ from phonodrill.render.views import lesson as view
 from phonodrill.sounds.notation import SCRIPT
 
 PackOutOption = Annotated[
-    Optional[Path], typer.Option("--out", help="File to write; NAME.pdf for a pack on paper.")
+    Optional[Path],
+    typer.Option(
+        "--out", help="File to write; NAME.pdf for a pack on paper, NAME.pptx for slides."
+    ),
 ]
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 

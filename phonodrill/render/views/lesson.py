@@ -57,7 +57,7 @@ def about(lesson: Lesson) -> str:
 def _teacher(lesson: Lesson) -> Iterator[Section]:
     for number, section in enumerate(lesson.sections, 1):
         yield Section(headed(number, section), _text(section.script or " "))
-        yield from parts_of(section)
+        yield from (part._replace(level=2) for part in parts_of(section))
     if lesson.notes:
         yield Section("Mind", _text("\n".join(lesson.notes)))
 

@@ -233,7 +233,7 @@ def _bases(section: tree.Bases) -> Iterator[Item]:
 def _dictation(section: tree.Dictation) -> Iterator[Item]:
     for sound in section.sounds:
         spellings = ", ".join(sound.spellings)
-        shown = (Shown(spellings, Size.WORD), Shown(sound.sound))
+        shown: tuple[Shown, ...] = (Shown(spellings, Size.WORD), Shown(sound.sound))
         yield _dictated("sound", sound.sound, shown, spellings)
     for word in section.words:
         yield _dictated("word", word.word, _word(word.word), word.word)

@@ -37,6 +37,12 @@ if TYPE_CHECKING:
     from phonodrill.gate import open_gate as open_gate
     from phonodrill.guess import Guess as Guess
     from phonodrill.guess import guess_reading as guess_reading
+    from phonodrill.lesson.compose import make_lesson as make_lesson
+    from phonodrill.lesson.days import make_days as make_days
+    from phonodrill.lesson.from_data import read_lessons as read_lessons
+    from phonodrill.lesson.request import Request as Request
+    from phonodrill.lesson.swap import swap_word as swap_word
+    from phonodrill.lesson.tree import Lesson as Lesson
     from phonodrill.lexicon.entry import Entry as Entry
     from phonodrill.lexicon.entry import Inflection as Inflection
     from phonodrill.lexicon.entry import Pronunciation as Pronunciation
@@ -74,6 +80,7 @@ _HOMES = {
     "History": "phonodrill.tasks.history",
     "Inflection": "phonodrill.lexicon.entry",
     "Item": "phonodrill.tasks.item",
+    "Lesson": "phonodrill.lesson.tree",
     "Level": "phonodrill.tasks.difficulty",
     "Lexicon": "phonodrill.lexicon.store",
     "Notation": "phonodrill.sounds.notation",
@@ -82,6 +89,7 @@ _HOMES = {
     "Position": "phonodrill.sounds.places",
     "Pronunciation": "phonodrill.lexicon.entry",
     "Query": "phonodrill.selection",
+    "Request": "phonodrill.lesson.request",
     "Sort": "phonodrill.endings.sort",
     "TASKS": "phonodrill.tasks.registry",
     "Task": "phonodrill.tasks.registry",
@@ -93,14 +101,18 @@ _HOMES = {
     "find_bases": "phonodrill.endings.undo",
     "find_lookalikes": "phonodrill.endings.lookalikes",
     "make_card": "phonodrill.endings.table",
+    "make_days": "phonodrill.lesson.days",
+    "make_lesson": "phonodrill.lesson.compose",
     "make_warmup": "phonodrill.tasks.warmup",
     "open_gate": "phonodrill.gate",
     "parse_accents": "phonodrill.sounds.accents",
     "parse_history": "phonodrill.tasks.history",
+    "read_lessons": "phonodrill.lesson.from_data",
     "select": "phonodrill.selection",
     "shortest_chain": "phonodrill.tasks.chain",
     "sort_vocabulary": "phonodrill.endings.sort",
     "sort_words": "phonodrill.endings.sort",
+    "swap_word": "phonodrill.lesson.swap",
     "varied_chain": "phonodrill.tasks.chain",
 }
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from importlib import import_module
 from pathlib import Path
 from typing import BinaryIO
@@ -30,17 +30,24 @@ _RENDERERS = {
 }
 
 
-def deliver(document: Document, chosen: Format | None, out: Path | None) -> None:
+def deliver(
+    document: Document,
+    chosen: Format | None,
+    out: Path | None,
+    *,
+    slides: Callable[[], bytes] | None = None,
+) -> None:
     """Render a document and write it.
 
     Args:
         document: what to write.
         chosen: the format asked for; by default from the ending of ``out``, else text.
         out: the file to write; standard output if None.
+        slides: makes the same as slides, where a command can.
 
     Raises:
-        PhonodrillError: if the file cannot be written, or is to be a PDF; what was
-            there stays.
+        PhonodrillError: if the file cannot be written, or is to be a PDF, or slides
+            which are not made of this; what was there stays.
     """
     if out is None:
         _write_to_screen(document, chosen or Format.TEXT)
@@ -49,6 +56,16 @@ def deliver(document: Document, chosen: Format | None, out: Path | None) -> None
         raise PhonodrillError(
             "this is not made as PDF", "--out NAME.html, or phonodrill print for cards and lists"
         )
+    if chosen is None and out.suffix.lower() == ".docx":
+        from phonodrill.render import as_docx
+
+        write_whole(out, as_docx.render(document))
+        return
+    if chosen is None and out.suffix.lower() == ".pptx":
+        if not slides:
+            raise PhonodrillError("this is not made as slides", "--out NAME.docx, or NAME.html")
+        write_whole(out, slides())
+        return
     kind = chosen or _BY_SUFFIX.get(out.suffix.lower(), Format.TEXT)
     # Spreadsheets take CSV for UTF-8 only with a byte order mark.
     encoding = "utf-8-sig" if kind is Format.CSV else "utf-8"

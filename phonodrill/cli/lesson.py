@@ -26,7 +26,10 @@ from phonodrill.render.views import lesson as view
 from phonodrill.sounds.notation import SCRIPT
 
 PackOutOption = Annotated[
-    Optional[Path], typer.Option("--out", help="File to write; NAME.pdf for a pack on paper.")
+    Optional[Path],
+    typer.Option(
+        "--out", help="File to write; NAME.pdf for a pack on paper, NAME.pptx for slides."
+    ),
 ]
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
@@ -150,10 +153,11 @@ def swap(
                 swapped.append(read.lesson)
             else:
                 swapped.append(changed)
-                put_in.append(f"{old} → {word or 'other items'}")
+                day = f"day {changed.request.day}: " if len(reads) > 1 else ""
+                put_in.append(f"{day}{old} → {word or 'other items'}")
     if problem and not put_in:
         raise problem
-    report([f"day {one.request.day}: {text}" for one, text in zip(swapped, put_in, strict=False)])
+    report(put_in)
     deliver(view.document(swapped), options.Format.JSON, out or file)
 
 

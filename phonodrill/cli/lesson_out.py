@@ -1,4 +1,4 @@
-"""Write lessons: as text of some kind, or as a pack of pages in a PDF."""
+"""Write lessons: as text of some kind, as slides, or as a pack of pages in a PDF."""
 
 from __future__ import annotations
 
@@ -65,7 +65,14 @@ def deliver_lessons(lessons: Sequence[Lesson], wanted: Wish) -> None:
             the lesson has none of the parts.
     """
     if not wanted.is_pack or wanted.out is None:
-        deliver(view.document(lessons, student=wanted.student), wanted.format_, wanted.out)
+
+        def slides() -> bytes:
+            from phonodrill.render import as_pptx
+
+            return as_pptx.render(lessons, student=wanted.student)
+
+        document = view.document(lessons, student=wanted.student)
+        deliver(document, wanted.format_, wanted.out, slides=slides)
         return
     from phonodrill.render import as_pdf
     from phonodrill.render.views.pack import pages_of

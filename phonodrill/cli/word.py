@@ -55,7 +55,7 @@ def word(
             raise UnknownWordError(f"{word!r} is not in the lexicon", _hint(lexicon, word.strip()))
         if not may_be_shown(entry, gate):
             raise PhonodrillError("that is not a word for class", "another word")
-        ways = [_way(lexicon, entry, said) for said in entry.pronunciations]
+        ways = [_way(lexicon, gate, entry, said) for said in entry.pronunciations]
         document = view.document(
             entry,
             ways,
@@ -70,9 +70,12 @@ def word(
     deliver(document, format_, out)
 
 
-def _way(lexicon: Lexicon, entry: Entry, said: Pronunciation) -> view.Way:
+def _way(lexicon: Lexicon, gate: Gate, entry: Entry, said: Pronunciation) -> view.Way:
     chunks = lexicon.chunks(said.chunks)
-    return view.Way(said, chunks, tuple(written_syllables(entry.word, said.sounds, chunks)))
+    parts = written_syllables(entry.word, said.sounds, chunks)
+    # A good word may fall into a part that is none for class.
+    is_fit = all(gate.allows(part, ()) for part in parts)
+    return view.Way(said, chunks, tuple(parts) if is_fit else ())
 
 
 def _regularity(lexicon: Lexicon, entry: Entry, ways: list[view.Way]) -> list[view.Regularity]:

@@ -7,7 +7,7 @@ whole form is not followed against the rule: CMUdict has *gerbils* with S and
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from phonodrill.endings.base import Origin, known_origins
@@ -20,6 +20,8 @@ from phonodrill.lexicon.entry import Pronunciation
 from phonodrill.lexicon.store import Lexicon
 
 __all__ = ["SOUNDS", "Ending", "Exceptions", "classify", "sound_of_ending"]
+WaysOf = Callable[[str], list["Ending"]]
+"""Takes a form apart as :func:`classify` does; may remember what it found."""
 Exceptions = Mapping[tuple[str, str], tuple[str, str]]
 """(form, base) -> (what the ending says, watch-out): ``Lexicon.ending_exceptions()``."""
 

@@ -8,7 +8,7 @@ from enum import StrEnum
 from itertools import zip_longest
 from typing import NamedTuple
 
-from phonodrill.endings.classify import classify
+from phonodrill.endings.classify import Ending, WaysOf, classify
 from phonodrill.endings.rules import possible_bases
 from phonodrill.endings.table import watch_outs_of
 from phonodrill.endings.together import SUFFIX_OF
@@ -51,6 +51,7 @@ def find_lookalikes(
     count: int,
     rng: random.Random,
     overlay: Overlay = NO_OVERLAY,
+    ways_of: WaysOf | None = None,
 ) -> tuple[Trap, ...]:
     """Find the traps among the words of a band for the endings of a lesson.
 
@@ -60,15 +61,23 @@ def find_lookalikes(
         count: how many of each kind at most.
         rng: the only source of chance.
         overlay: a teacher's own words.
+        ways_of: takes a form apart; :func:`classify` by default.
     """
+    exceptions = lexicon.ending_exceptions()
+
+    def classified(form: str) -> list[Ending]:
+        return classify(form, lexicon, exceptions)
+
     found: dict[Kind, list[Trap]] = {kind: [] for kind in Kind}
-    for trap in _all(lexicon, query, rng, overlay):
+    for trap in _all(lexicon, query, rng, overlay, ways_of or classified):
         if len(found[trap.kind]) < count:
             found[trap.kind].append(trap)
     return tuple(trap for kind in Kind for trap in sorted(found[kind], key=lambda trap: trap.word))
 
 
-def _all(lexicon: Lexicon, query: Query, rng: random.Random, overlay: Overlay) -> Iterator[Trap]:
+def _all(
+    lexicon: Lexicon, query: Query, rng: random.Random, overlay: Overlay, ways_of: WaysOf
+) -> Iterator[Trap]:
     suffixes = dict.fromkeys(SUFFIX_OF[spelled] for spelled in sorted(query.endings))
     plain = select(lexicon, query._replace(endings=frozenset()), rng, overlay)
     yield from _without_ending(plain, query)
@@ -77,7 +86,7 @@ def _all(lexicon: Lexicon, query: Query, rng: random.Random, overlay: Overlay) -
             yield Trap(way.word, Kind.ODD_SOUND, way.watch_out)
         inflected = query._replace(endings=query.endings & {*SPELLED[suffix]} - {"ly", "y", "'s"})
         if inflected.endings:
-            yield from _ambiguous(select(lexicon, inflected, rng, overlay), suffix)
+            yield from _ambiguous(select(lexicon, inflected, rng, overlay), suffix, ways_of)
 
 
 def _without_ending(pool: Pool, query: Query) -> Iterator[Trap]:
@@ -114,13 +123,11 @@ def _may_be_named(base: str, pool: Pool) -> bool:
     return entry is not None and known and may_be_said(entry, pool.gate)
 
 
-def _ambiguous(pool: Pool, suffix: str) -> Iterator[Trap]:
+def _ambiguous(pool: Pool, suffix: str, ways_of: WaysOf) -> Iterator[Trap]:
     """Yield forms of two bases, of bases in ie, and of bases told apart by an e alone."""
-    lexicon = pool.lexicon
-    exceptions = lexicon.ending_exceptions()
     forms: dict[str, str] = {}
     for entry in pool.stimuli():
-        ways = [way for way in classify(entry.word, lexicon, exceptions) if way.suffix == suffix]
+        ways = [way for way in ways_of(entry.word) if way.suffix == suffix]
         bases = [way.base for way in ways if _may_be_named(way.base, pool)]
         if len(bases) > 1:
             yield Trap(entry.word, Kind.TWO_BASES, f"from {' or from '.join(bases)}")

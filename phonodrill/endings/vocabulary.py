@@ -6,7 +6,7 @@ import random
 from collections.abc import Iterator
 
 from phonodrill.endings.base import PARTS_OF
-from phonodrill.endings.classify import Ending, classify
+from phonodrill.endings.classify import Ending, WaysOf, classify
 from phonodrill.endings.together import SPELLINGS, SUFFIX_OF
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
@@ -24,6 +24,7 @@ def known_endings(
     query: Query,
     rng: random.Random | None = None,
     overlay: Overlay = NO_OVERLAY,
+    ways_of: WaysOf | None = None,
 ) -> Iterator[Ending]:
     """Yield words that carry one of the query's endings, each taken apart.
 
@@ -35,13 +36,14 @@ def known_endings(
         query: band and spelled endings (see :data:`SPELLINGS`).
         rng: mixes the order; None leaves it as stored.
         overlay: a teacher's own words.
+        ways_of: takes a form apart; :func:`classify` by default.
     """
     exceptions = lexicon.ending_exceptions()
     words = list(dict.fromkeys(_words(lexicon, query, overlay)))
     if rng:
         rng.shuffle(words)
     for word in words:
-        ways = classify(word, lexicon, exceptions)
+        ways = ways_of(word) if ways_of else classify(word, lexicon, exceptions)
         if not ways or len({way.sound for way in ways}) > 1 or is_watch_out(ways[0]):
             continue
         if ways[0].ending in query.endings:

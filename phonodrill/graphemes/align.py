@@ -79,13 +79,16 @@ def set_ending_apart(inventory: Inventory, word: str, sounds: str, stress: str, 
     return Job(word[:first], form[:heard], chunk)
 
 
-def align(inventory: Inventory, prices: Sequence[float], job: Job) -> tuple[Chunk, ...]:
+def align(
+    inventory: Inventory, prices: Sequence[float], job: Job, lattice: Lattice | None = None
+) -> tuple[Chunk, ...]:
     """Tie letters to sounds.
 
     Args:
         inventory: the correspondences.
         prices: the trained price of each.
         job: from :func:`set_ending_apart`.
+        lattice: from :func:`lattice_of`, if it was built before.
 
     Returns:
         Chunks in the order of their first letters; together they have every
@@ -93,7 +96,7 @@ def align(inventory: Inventory, prices: Sequence[float], job: Job) -> tuple[Chun
         would stand for more than a few sounds.
     """
     tries = (build_lattice(inventory, job.letters, job.sounds, allow) for allow in Allow)
-    lattice = next(filter(None, tries), None)
+    lattice = lattice or next(filter(None, tries), None)
     if lattice is None:
         return ()
     chunks = _chunks(inventory, best_path(lattice, prices))

@@ -47,15 +47,20 @@ def _steps(candidate: Candidate, context: Context) -> Iterator[BuildStep]:
                 letters = _apply(letters, step)
                 yield BuildStep(describe(step), letters)
         return
-    letters = [""] * len(candidate.word)
-    entry = context.lexicon.get(candidate.word)
-    for chunk in context.lexicon.chunks(context.lexicon.chunks_of(candidate.word)):
+    yield from _laid(candidate.word, context)
+
+
+def _laid(word: str, context: Context) -> Iterator[BuildStep]:
+    """Lay one spelling after the other; a gap stands where a letter is still missing."""
+    laid = [""] * len(word)
+    entry = context.lexicon.get(word)
+    said = entry.usable_pronunciations[0] if entry else None
+    for chunk in context.lexicon.chunks(context.lexicon.chunks_of(word)):
         for place in chunk.letters:
-            letters[place] = candidate.word[place]
-        last = max(i for i, letter in enumerate(letters) if letter)
-        shows = "".join(letter or "_" for letter in letters[: last + 1])
-        said = entry.usable_pronunciations[0] if entry else None
-        yield BuildStep(_lay(chunk, candidate.word, said, context), shows)
+            laid[place] = word[place]
+        last = max(place for place, letter in enumerate(laid) if letter)
+        shows = "".join(letter or "_" for letter in laid[: last + 1])
+        yield BuildStep(_lay(chunk, word, said, context), shows)
 
 
 def _lay(chunk: Chunk, word: str, said: Pronunciation | None, context: Context) -> str:

@@ -10,10 +10,10 @@ from phonodrill.endings.classify import Ending
 from phonodrill.endings.kinds import kind_of
 from phonodrill.endings.sounds import written_sound
 from phonodrill.endings.vocabulary import known_endings
+from phonodrill.graphemes.chunk import CLOSING_CODE, ODD_CODE
+from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.lesson.focus import Kind, spellings_of_sound, write_sound
 from phonodrill.lesson.request import Context
-from phonodrill.graphemes.chunk import ODD_CODE
-from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.lexicon.entry import Counted, Spelled
 from phonodrill.reading.decodable import Wanted, find_words
 from phonodrill.sounds.features import distance
@@ -42,6 +42,7 @@ class Candidate(NamedTuple):
         syllables: how many it has.
         parts_of_speech: how it is used; empty where not yet looked up.
         ending: the word taken apart, for a focus on endings.
+        normal: normal form of how it is said.
     """
 
     word: str
@@ -52,6 +53,7 @@ class Candidate(NamedTuple):
     syllables: int
     parts_of_speech: tuple[str, ...] = ()
     ending: Ending | None = None
+    normal: str = ""
 
 
 class Vocabulary(NamedTuple):
@@ -136,7 +138,9 @@ def _plain_words(context: Context) -> list[Spelled]:
 
 def _with_endings(context: Context) -> Iterator[Candidate]:
     query = context.pool.query._replace(endings=frozenset(context.focus.endings))
-    for ending in known_endings(context.lexicon, query, overlay=context.overlay):
+    for ending in known_endings(
+        context.lexicon, query, overlay=context.overlay, ways_of=context.ways_of
+    ):
         candidate = candidate_of_ending(ending, context)
         if candidate:
             yield candidate
@@ -166,13 +170,14 @@ def candidate_of_ending(ending: Ending, context: Context) -> Candidate | None:
         ending.said.syllables,
         tuple(first_usual) or usual_part[:1],
         ending,
+        ending.said.normal,
     )
 
 
 def _ends_in(kind: str) -> str:
     """Write what the base ends in, so that it reads on: base ends in ..."""
     tail = kind.removeprefix("silent e: ").removesuffix(" at the end")
-    if tail == "consonant + y (and quy)":
+    if tail.startswith("consonant + y"):
         return "base ends in a consonant and y"
     return f"base ends in {tail}"
 
@@ -187,7 +192,7 @@ def _by_count(plain: Iterable[Spelled], context: Context) -> Iterator[Candidate]
         is_doubtful = has_r_vowel(word.sounds) or hides_y(word.sounds) or "x" in word.word
         if is_short and not is_doubtful and "qu" not in word.word and not odd & {*word.chunks}:
             label = f"{number} sounds"
-            yield Candidate(word.word, word.base, label, "", label, 1)
+            yield Candidate(word.word, word.base, label, "", label, 1, normal=word.normal)
 
 
 def _with_rows(
@@ -214,6 +219,7 @@ def _with_rows(
             found.spelling,
             found.sound,
             len(word.stress),
+            normal=word.normal,
         )
 
 
@@ -232,7 +238,8 @@ def _place(chunks: str, code: str) -> str:
     start = chunks.index(code)
     if start == 0:
         return FIRST
-    return LAST if start == len(chunks) - 1 else INSIDE
+    # The e that closes a split vowel stands behind the last sound: rice ends in the sound of c.
+    return LAST if start == len(chunks.rstrip(CLOSING_CODE)) - 1 else INSIDE
 
 
 def _shape(word: Spelled) -> str:
@@ -282,3 +289,24 @@ def _near_sound(spelling: str, sound: str, context: Context, met: str) -> list[C
         and row.correspondence.spelling != spelling
     ]
     return sorted(near, key=lambda row: (distance(sound, row.correspondence.sound), -row.words))
+
+
+def builds_cleanly(word: str, context: Context) -> bool:
+    """Whether no start of a word is itself unfit to show, as it stands there for a while."""
+    for end in range(2, len(word)):
+        start = word[:end]
+        entry = context.lexicon.get(start)
+        normals = [said.normal for said in entry.usable_pronunciations] if entry else []
+        if not context.gate.allows(start, normals):
+            return False
+    return True
+
+
+def is_plain_to_hear(word: str, context: Context) -> bool:
+    """Whether no other known word sounds the same, so that it can be dictated alone."""
+    entry = context.lexicon.get(word)
+    return entry is not None and all(
+        other == word
+        for said in entry.usable_pronunciations[:1]
+        for other in context.lexicon.heard_as(said.normal)
+    )

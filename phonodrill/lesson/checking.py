@@ -55,10 +55,9 @@ def compose_check(
 
 def traps_among(watch_outs: tuple[WatchOut, ...], context: Context) -> tuple[str, ...]:
     """Return words that only look inflected, to end the check with."""
-    bare = (watch.word for watch in watch_outs)
-    return tuple(
-        word for word in bare if word.isalpha() and not find_bases(word, context.lexicon).origins
-    )[:MOST_TRAPS]
+    bare = [watch.word for watch in watch_outs if watch.word.isalpha()]
+    found = (find_bases(word, context.lexicon, context.gate) for word in bare)
+    return tuple(undone.form for undone in found if not undone.origins)[:MOST_TRAPS]
 
 
 def _spell(candidate: Candidate, context: Context) -> Question:
@@ -143,6 +142,7 @@ def compose_next(context: Context, *, has_check: bool) -> Next:
     """Say what follows from the result."""
     focus = context.request.focus
     again = f"phonodrill lesson --focus {focus} --band {context.request.band} --seed"
+    advice: tuple[Advice, ...]
     if not has_check:
         advice = (
             Advice("most dictated words right", "go on to the next focus of your order"),

@@ -11,7 +11,6 @@ import random
 from collections.abc import Callable
 from typing import NamedTuple
 
-from phonodrill.endings.undo import find_bases
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson import plan
 from phonodrill.lesson.building import compose_build, compose_list
@@ -88,7 +87,7 @@ def prepare(lexicon: Lexicon, request: Request, overlay: Overlay = NO_OVERLAY) -
         )
     watch_outs = watch_outs_of(context)
     # A word of two bases (doggies) is something to warn of, not to practice with.
-    doubtful = {w.word for w in watch_outs if len(find_bases(w.word, lexicon).origins) > 1}
+    doubtful = {w.word for w in watch_outs if len(context.ways_of(w.word)) > 1}
     plain = {word: found for word, found in vocabulary.words.items() if word not in doubtful}
     if len(plain) >= FEWEST_WORDS:
         vocabulary = vocabulary._replace(words=plain)

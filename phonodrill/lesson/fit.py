@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from phonodrill.errors import PhonodrillError
+from phonodrill.lesson.candidates import builds_cleanly
 from phonodrill.lesson.compose import Prepared
 from phonodrill.lesson.words import Words
 from phonodrill.selection import may_be_said, nearest_words
@@ -25,6 +26,10 @@ def check_words(ready: Prepared, words: Words) -> None:
             fits = word in known or (section == "sort" and word in rivals)
             if section == "review" or (section == "listed" and word in words.review):
                 fits = ready.context.pool.find(word) is not None
+            if section == "build" and fits and not builds_cleanly(word, ready.context):
+                raise PhonodrillError(
+                    f"build: a part of {word!r} is not for class", "another word to build"
+                )
             if not fits:
                 raise PhonodrillError(f"{section}: {why_unfit(ready, word)}", _hint(ready, word))
     twice = [word for word in words.dictation if word in words.sort]

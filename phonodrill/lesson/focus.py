@@ -6,15 +6,16 @@ import difflib
 from enum import StrEnum
 from typing import NamedTuple
 
-from phonodrill.endings.vocabulary import POSSESSIVE, SPELLINGS
+from phonodrill.endings.together import SPELLINGS
+from phonodrill.endings.vocabulary import POSSESSIVE
 from phonodrill.errors import PhonodrillError
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.lexicon.entry import Counted
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.sounds.notation import SCRIPT, parse_sound, symbols
 from phonodrill.sounds.inventory import VOWELS
-from phonodrill.taught.tokens import companions, read_token
+from phonodrill.sounds.notation import SCRIPT, parse_sound, symbols
 from phonodrill.tasks.registry import TASKS
+from phonodrill.taught.tokens import companions, read_token
 
 TWO = 2
 LEAST_SHARE = 0.03
@@ -148,7 +149,10 @@ def _spelling(parts: tuple[str, ...], lexicon: Lexicon) -> Focus:
         raise PhonodrillError(f"--focus {','.join(parts)} is no spelling", EXAMPLES)
     shown = " and ".join(row.correspondence.spelling for row in rows)
     sounds = tuple(dict.fromkeys(row.correspondence.sound for row in rows))
-    return Focus(",".join(parts), Kind.SPELLING, f"the spelling {shown}", rows=rows, sounds=sounds)
+    title = f"the spelling {shown}"
+    if "=" in parts[0] and len(sounds) == 1:
+        title = f"{title} that says {write_sound(sounds[0])}"
+    return Focus(",".join(parts), Kind.SPELLING, title, rows=rows, sounds=sounds)
 
 
 def spellings_of_sound(code: str, lexicon: Lexicon) -> tuple[Counted, ...]:

@@ -6,16 +6,16 @@ import random
 from collections.abc import Iterable, Iterator
 
 from phonodrill.lesson.candidates import Vocabulary
+from phonodrill.lesson.focus import spellings_of_sound
 from phonodrill.lesson.letters import heard, shown
 from phonodrill.lesson.plan import DICTATION, SENTENCES
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Dictation, HeardSound, HeardWord, Line, Sentences
 from phonodrill.lesson.words import Words
-from phonodrill.lesson.focus import spellings_of_sound
 from phonodrill.lexicon.entry import Counted, Sentence
 from phonodrill.selection import spelled_of
-from phonodrill.sounds.normal import WEAK
 from phonodrill.sentences import cloze, entry_of, find_sentences, words_of
+from phonodrill.sounds.normal import WEAK
 
 READ = "Read each sentence. Which word is from today? Is it more than one, or what someone does?"
 READ_PLAIN = "Read each sentence. Find the word from today."

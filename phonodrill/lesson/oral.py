@@ -95,6 +95,7 @@ def _try(
     context: Context, ideas: list[Idea], count: int, history: History, rng: random.Random
 ) -> tuple[Drawn, ...]:
     drawn: list[Drawn] = []
+    first: Idea | None = None
     used: set[str] = set()
     for idea in ideas:
         left = count - _size(tuple(drawn))
@@ -105,6 +106,10 @@ def _try(
         if len(items) >= min(2, share):
             drawn.append(Drawn(idea.task, idea.at, items))
             used.update(word for item in items for word in item.words)
+            first = first or idea
+    if first and len(drawn) == 1 and _size(tuple(drawn)) < count:
+        more = _items(context, first, count, history, set(), rng)
+        drawn = [max(drawn[0]._replace(items=more), drawn[0], key=lambda one: len(one.items))]
     return tuple(drawn)
 
 
@@ -165,8 +170,10 @@ def _any(_: Item) -> bool:
 
 
 def _sample(vocabulary: Vocabulary, rng: random.Random) -> list[str]:
-    short = [c.word for c in vocabulary.words.values() if c.syllables == 1]
-    words = short or list(vocabulary.words)
+    """Draw words of the focus, short ones if there are any, of those that sound alike one."""
+    short = [c for c in vocabulary.words.values() if c.syllables == 1]
+    by_sound = {c.normal: c.word for c in short or vocabulary.words.values()}
+    words = list(by_sound.values())
     return rng.sample(words, min(SAMPLED, len(words)))
 
 
@@ -230,7 +237,7 @@ def _for_contrast(context: Context, vocabulary: Vocabulary, rng: random.Random) 
     wanted = set(context.focus.sounds)
     is_vowel = context.focus.sounds[0] in VOWELS
     places = [Position.VOWEL] if is_vowel else [Position.FIRST, Position.LAST]
-    query = _query(context, dict.fromkeys(words))
+    query = _query(context, list(dict.fromkeys(words)))
 
     def changes_one_to_other(item: Item) -> bool:
         return {item.sound.sounds, item.new.sounds} == wanted
@@ -308,7 +315,8 @@ def find_item(
 
     Args:
         context: what the lesson rests on.
-        task, at: what is done, and where in the word.
+        task: name of the task.
+        at: where in the word.
         words: every word that is said or shown.
         said: its stimulus, sound, new and answer, as :class:`Oral` has them.
     """

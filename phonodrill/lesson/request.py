@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import NamedTuple
 
+from phonodrill.endings.classify import Ending, WaysOf, classify
 from phonodrill.gate import Gate
 from phonodrill.lesson.focus import Focus, parse_focus
 from phonodrill.lexicon.store import Lexicon
@@ -45,6 +47,7 @@ class Context(NamedTuple):
         focus: what the lesson is about.
         known: what the class can read by, this lesson's focus among it; None for all.
         pool: the words that may be used, past the gate.
+        ways_of: takes a word with an ending apart, and remembers it.
         overlay: a teacher's own words.
     """
 
@@ -53,6 +56,7 @@ class Context(NamedTuple):
     focus: Focus
     known: Known | None
     pool: Pool
+    ways_of: WaysOf
     overlay: Overlay = NO_OVERLAY
 
     @property
@@ -83,4 +87,11 @@ def open_context(lexicon: Lexicon, request: Request, overlay: Overlay = NO_OVERL
         before = parse_steps(request.taught, lexicon.correspondences()).known()
         known = before._replace(things=before.things | focus.things(lexicon))
     pool = select(lexicon, Query(request.band, known=known), overlay=overlay)
-    return Context(lexicon, request._replace(focus=focus.text), focus, known, pool, overlay)
+    exceptions = lexicon.ending_exceptions()
+
+    @cache
+    def ways_of(form: str) -> list[Ending]:
+        return classify(form, lexicon, exceptions)
+
+    request = request._replace(focus=focus.text)
+    return Context(lexicon, request, focus, known, pool, ways_of, overlay)

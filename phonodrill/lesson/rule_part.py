@@ -6,12 +6,15 @@ import random
 from collections.abc import Iterator
 from itertools import zip_longest
 
+from phonodrill.endings.lookalikes import Kind as TrapKind
 from phonodrill.endings.lookalikes import find_lookalikes
 from phonodrill.endings.rule import Rule as SpellingRule
-from phonodrill.endings.table import row_of
-from phonodrill.graphemes.correspondence import write_sounds
-from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
+from phonodrill.endings.rules import possible_bases
 from phonodrill.endings.sounds import written_sound
+from phonodrill.endings.table import row_of
+from phonodrill.endings.together import SUFFIX_OF
+from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
+from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.lesson.candidates import Candidate, Vocabulary
 from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import RULE
@@ -77,6 +80,8 @@ def _says(candidate: Candidate, context: Context) -> str:
     if context.focus.kind is Kind.TASK:
         task = TASKS[context.focus.task]
         return PHRASES[task.name, task.positions[0]].title + "."
+    if context.focus.kind is Kind.CONTRAST:
+        return f"{sound_in(candidate, context)}, spelled {candidate.spelling} in {candidate.word}."
     letters = name_letters(candidate.spelling)
     says = "says" if len(candidate.spelling) == 1 else "say"
     return f"The {letters} {says} {sound_in(candidate, context)}."
@@ -100,16 +105,30 @@ def watch_outs_of(context: Context) -> tuple[WatchOut, ...]:
         count=MANY,
         rng=random.Random(0),
         overlay=context.overlay,
+        ways_of=context.ways_of,
     )
     kinds: dict[str, list[WatchOut]] = {}
     for trap in sorted(traps, key=lambda trap: (len(trap.word), trap.word)):
-        # Ourselves has an ending, though not one that is added today.
-        if trap.word.endswith("selves"):
+        if trap.kind is TrapKind.NO_ENDING and _may_have_ending(trap.word, context):
             continue
         if any(word.endswith(endings) for word in trap.word.split(", ")):
             kinds.setdefault(trap.kind, []).append(WatchOut(trap.word, trap.why))
     turns = zip_longest(*kinds.values())
     return tuple(watch for turn in turns for watch in turn if watch)
+
+
+def _may_have_ending(word: str, context: Context) -> bool:
+    """Whether somebody may well see a base in a word (*texted*), so that it is no plain trap."""
+    if word.endswith("selves"):
+        return True
+    lexicon = context.lexicon
+    bases = (
+        lexicon.get(base)
+        for ending in context.focus.endings
+        for base in possible_bases(word, SUFFIX_OF[ending])
+    )
+    is_open = any(base and base.band and base.parts_of_speech for base in bases)
+    return is_open and not lexicon.only_looks_inflected(word)
 
 
 def draw_watch_outs(all_: tuple[WatchOut, ...], rng: random.Random) -> tuple[WatchOut, ...]:

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterable
 
 from phonodrill.endings.sort import By, sort_words
 from phonodrill.endings.sounds import written_sound
+from phonodrill.endings.together import SUFFIX_OF
 from phonodrill.endings.undo import find_bases
-from phonodrill.endings.vocabulary import SUFFIX_OF
 from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.lesson.candidates import Candidate, Vocabulary
 from phonodrill.lesson.focus import Kind
@@ -21,18 +21,21 @@ from phonodrill.selection import fit_to_say
 TWO = 2
 SORT_SCRIPT = "Read each word, then lay it under its heading. Say why. Sort again the other way."
 SORT_ONCE = "Read each word, then lay it under its heading. Say why."
-BASES_SCRIPT = "Show the word. Which word did it come from? Write it. Some words have no ending."
+BASES_SCRIPT = "Show the word. Which word did it come from? Write it."
 
 
 def compose_sort(context: Context, vocabulary: Vocabulary, words: Words, minutes: int) -> Sort:
     """Sort the words in each way that gives two groups or more."""
+    known = {**vocabulary.rivals, **vocabulary.words}
+    candidates = [known[word] for word in words.sort]
     if context.focus.kind is Kind.ENDINGS:
         ways = _sort_endings(context, words.sort)
     else:
-        known = {**vocabulary.rivals, **vocabulary.words}
-        candidates = [known[word] for word in words.sort]
         ways = _sort_by_labels(context, candidates)
-    useful = tuple(way for way in ways if len(way.groups) >= TWO) or tuple(ways[-1:])
+    useful = tuple(way for way in ways if len(way.groups) >= TWO)
+    if not useful:
+        # One spelling with one sound: what is left to tell apart is the condition.
+        useful = (_sorting("condition", candidates, lambda c: c.condition),)
     script = SORT_SCRIPT if len(useful) > 1 else SORT_ONCE
     return Sort(SORT, minutes, "Sort", script, words.sort, useful)
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterable
+from collections.abc import Iterator
 
 from phonodrill.errors import PhonodrillError
+from phonodrill.lesson.candidates import builds_cleanly, is_plain_to_hear
 from phonodrill.lesson.compose import Choice, Prepared, compose
 from phonodrill.lesson.fit import check_words
 from phonodrill.lesson.from_data import Read
@@ -69,31 +70,41 @@ def _texts(choice: Choice) -> list[str]:
 
 
 def _another(ready: Prepared, choice: Choice, old: str, rng: random.Random) -> str:
-    """Choose a word of the same condition that is not in the lesson."""
-    known, rivals = ready.vocabulary.words, ready.vocabulary.rivals
-    found: Iterable[str]
-    if old in known:
-        same = known[old]
-        found = [
-            c.word
-            for c in known.values()
-            if c.condition == same.condition and c.syllables <= max(2, same.syllables)
-        ]
-    elif old in rivals:
-        sort = (rivals[old].spelling, rivals[old].sound)
-        found = [c.word for c in rivals.values() if (c.spelling, c.sound) == sort]
-    else:
-        found = ready.vocabulary.review
+    """Choose a word that is not in the lesson: of the same condition, else as near as can be."""
+    known = ready.vocabulary.words
     taken = choice.words.every
     bases = {known[word].base for word in taken if word in known}
-    free = sorted(
-        word
-        for word in found
-        if word not in taken and (word not in known or known[word].base not in bases)
-    )
-    if not free:
-        raise PhonodrillError(f"no other word can stand for {old!r}", "name one yourself")
-    return rng.choice(free)
+    hears = {*choice.words.dictation, *choice.words.check}
+    for group in _like(ready, old):
+        free = sorted(
+            word
+            for word in group
+            if word not in taken
+            and (word not in known or known[word].base not in bases)
+            and (old not in choice.words.build or builds_cleanly(word, ready.context))
+            and (old not in hears or is_plain_to_hear(word, ready.context))
+        )
+        if free:
+            return rng.choice(free)
+    raise PhonodrillError(f"no other word can stand for {old!r}", "name one yourself")
+
+
+def _like(ready: Prepared, old: str) -> Iterator[list[str]]:
+    """Yield groups of words that are like one, the most alike first."""
+    known, rivals = ready.vocabulary.words, ready.vocabulary.rivals
+    if old in known:
+        own = known[old]
+        short = [c for c in known.values() if c.syllables <= max(2, own.syllables)]
+        yield [c.word for c in short if c.condition == own.condition]
+        yield [c.word for c in short if (c.spelling, c.sound) == (own.spelling, own.sound)]
+        yield list(known)
+    elif old in rivals:
+        own = rivals[old]
+        yield [
+            c.word for c in rivals.values() if (c.spelling, c.sound) == (own.spelling, own.sound)
+        ]
+    else:
+        yield list(ready.vocabulary.review)
 
 
 def _notes(ready: Prepared, choice: Choice, words: Words) -> tuple[str, ...]:

@@ -12,7 +12,13 @@ from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
 from phonodrill.lesson import plan
-from phonodrill.lesson.candidates import Candidate, Vocabulary, readings_of
+from phonodrill.lesson.candidates import (
+    Candidate,
+    Vocabulary,
+    builds_cleanly,
+    is_plain_to_hear,
+    readings_of,
+)
 from phonodrill.lesson.plan import Part
 from phonodrill.lesson.request import Context
 
@@ -72,21 +78,28 @@ def draw_words(
     rule = deck.draw(min(MOST_POINTS, len(vocabulary.conditions)), each_condition=True)
     order = vocabulary.conditions.index
     rule.sort(key=lambda word: order(vocabulary.words[word].condition))
-    build = deck.draw(wants.get(plan.BUILD, 0))
+
+    def is_clean(word: str) -> bool:
+        return builds_cleanly(word, context)
+
+    def is_plain(word: str) -> bool:
+        return is_plain_to_hear(word, context)
+
+    build = deck.draw(wants.get(plan.BUILD, 0), only=is_clean)
     sort, rivals = _draw_sort(deck, vocabulary, wants.get(plan.SORT, 0), resting, rng)
-    dictation = deck.draw(wants.get(plan.DICTATION, 0), heard_alone=True)
+    dictation = deck.draw(wants.get(plan.DICTATION, 0), only=is_plain)
     wanted = max(0, wants.get(plan.CHECK, 0) - traps)
-    check = deck.draw(wanted, heard_alone=True)
+    check = deck.draw(wanted, only=is_plain)
     listed_wanted = wants.get(plan.LIST, 0)
     review = _draw_review(vocabulary, listed_wanted // 3, resting, rng)
     listed = deck.draw(listed_wanted - len(review))
     bases = deck.draw(wants.get(plan.BASES, 0)) if plan.BASES in wants else []
     # Where words are scarce, sections share them: never a sorted word dictated or checked.
     taken = [*rule, *build]
-    build = _fill(build, rule, wants.get(plan.BUILD, 0), "build", notes)
+    build = _fill(build, filter(is_clean, rule), wants.get(plan.BUILD, 0), "build", notes)
     listed = _fill(listed, [*taken, *sort], listed_wanted - len(review), "list", notes)
     sort = _fill(sort, taken, wants.get(plan.SORT, 0) - len(rivals), "sort", notes)
-    free = [word for word in [*taken, *listed] if word not in sort and deck.is_plain_to_hear(word)]
+    free = [word for word in [*taken, *listed] if word not in sort and is_plain(word)]
     dictation = _fill(dictation, free, wants.get(plan.DICTATION, 0), "dictation", notes)
     free = [word for word in free if word not in dictation]
     check = _fill(check, [*free, *dictation], wanted, "quick check", notes)
@@ -95,7 +108,7 @@ def draw_words(
     rng.shuffle(mixed)
     notes[:0] = deck.notes()
     drawn = (rule, build, _mix(listed, review), review, mixed, bases, dictation, check)
-    words = Words(*map(tuple, drawn), tuple(notes))
+    words = Words._make((*map(tuple, drawn), tuple(notes)))
     return words._replace(notes=(*gaps(words, vocabulary), *words.notes))
 
 
@@ -116,6 +129,10 @@ class _Deck:
         # Half of the words without a sentence go behind, so that there are some to read.
         late = {c.word for c in listed if c.word not in written and rng.random() < HALF}
         listed.sort(key=lambda c: (c.syllables > _short(c), c.word in late))
+        kinds = {(c.condition, c.parts_of_speech[:1]) for c in listed}
+        # Of words whose use is not yet looked up, two ways a condition are enough.
+        is_known = any(candidate.parts_of_speech for candidate in listed)
+        self._most_kinds = len(kinds) if is_known else READINGS_LOOKED_AT * len(kinds)
         is_resting = resting.intersection
         self._fresh = [c for c in listed if not is_resting((c.word, c.base))]
         self._rested = [c for c in listed if is_resting((c.word, c.base))]
@@ -129,7 +146,7 @@ class _Deck:
         count: int,
         *,
         each_condition: bool = False,
-        heard_alone: bool = False,
+        only: Callable[[str], bool] = lambda _: True,
         by_label: bool = False,
     ) -> list[str]:
         """Take words, of the condition and reading that are behind; no base twice.
@@ -137,7 +154,7 @@ class _Deck:
         Args:
             count: how many.
             each_condition: one word a condition.
-            heard_alone: only words that no other known word sounds like.
+            only: says of a word whether it may be taken.
             by_label: headings of a sort take turns, instead of conditions.
         """
         drawn: list[str] = []
@@ -146,7 +163,7 @@ class _Deck:
         while len(drawn) < count:
             barred = set(own) if each_condition else set()
             for pile in (self._fresh, self._rested):
-                picked = self._pick(pile, own, label, barred, heard_alone=heard_alone)
+                picked = self._pick(pile, own, label, barred, only)
                 if picked:
                     break
             else:
@@ -157,15 +174,6 @@ class _Deck:
             self._note(picked)
             drawn.append(picked.word)
         return drawn
-
-    def is_plain_to_hear(self, word: str) -> bool:
-        """Whether no other known word sounds the same, so that it can be dictated alone."""
-        entry = self._context.lexicon.get(word)
-        return entry is not None and all(
-            other == word
-            for said in entry.usable_pronunciations[:1]
-            for other in self._context.lexicon.heard_as(said.normal)
-        )
 
     def notes(self) -> list[str]:
         """Say which words came back too soon."""
@@ -180,8 +188,7 @@ class _Deck:
         own: dict[str, int],
         label: Callable[[Candidate], str],
         barred: set[str],
-        *,
-        heard_alone: bool,
+        only: Callable[[str], bool],
     ) -> Candidate | None:
         """Take the first word of the label, condition and reading that are furthest behind."""
         best: tuple[tuple[int, int, int], int] | None = None
@@ -192,7 +199,7 @@ class _Deck:
             reading = _reading(candidate, self._context)
             if (candidate.condition, reading) in seen:
                 continue
-            if heard_alone and not self.is_plain_to_hear(candidate.word):
+            if not only(candidate.word):
                 continue
             seen.add((candidate.condition, reading))
             behind = (
@@ -202,7 +209,7 @@ class _Deck:
             )
             if best is None or behind < best[0]:
                 best = (behind, place)
-            if len(seen) >= READINGS_LOOKED_AT * len(self._met):
+            if len(seen) >= self._most_kinds:
                 break
         return pile.pop(best[1]) if best else None
 

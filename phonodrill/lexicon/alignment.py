@@ -71,12 +71,12 @@ def align_lexicon(
         for word, rows in pronunciations.items()
         for row in rows
     }
-    training = [
-        lattice_of(inventory, jobs[word, row.place])
+    training = {
+        (word, row.place): lattice_of(inventory, jobs[word, row.place])
         for word, row in first_usable(pronunciations, facts, highest_band=OLDER)
-    ]
-    prices = train(filter(None, training), len(correspondences))
-    chunks = {key: align(inventory, prices, job) for key, job in jobs.items()}
+    }
+    prices = train(filter(None, training.values()), len(correspondences))
+    chunks = {key: align(inventory, prices, job, training.get(key)) for key, job in jobs.items()}
     words: dict[Correspondence, int] = dict.fromkeys(correspondences, 0)
     uses: dict[Correspondence, float] = dict.fromkeys(correspondences, 0.0)
     for word, row in first_usable(pronunciations, facts, highest_band=OLDER - 1):

@@ -10,7 +10,7 @@ _STYLE = """
 :root { color-scheme: light dark; }
 body { font: 1.1rem/1.6 Verdana, Tahoma, sans-serif; margin: 2rem auto; max-width: 50rem;
   padding: 0 1rem; }
-h1 { font-size: 1.5rem; } h2 { font-size: 1.15rem; }
+h1 { font-size: 1.5rem; } h2 { font-size: 1.15rem; } h3 { font-size: 1rem; }
 table { border-collapse: collapse; }
 th, td { border-bottom: 1px solid; padding: .25rem .9rem .25rem 0; text-align: left;
   vertical-align: top; }
@@ -32,7 +32,8 @@ def render(document: Document) -> str:
     if document.about:
         parts.append(f"<p>{escape(document.about)}</p>")
     for section in document.sections:
-        heading = f"<h2>{escape(section.heading)}</h2>\n" if section.heading else ""
+        tag = f"h{section.level + 1}"
+        heading = f"<{tag}>{escape(section.heading)}</{tag}>\n" if section.heading else ""
         parts.append(f"<section>\n{heading}{_body(section.body)}\n</section>")
     content = "\n".join(parts)
     return (

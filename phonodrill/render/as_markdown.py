@@ -14,7 +14,7 @@ def render(document: Document) -> str:
         parts.append(escape(document.about))
     for section in document.sections:
         if section.heading:
-            parts.append(f"## {escape(section.heading)}")
+            parts.append(f"#{'#' * section.level} {escape(section.heading)}")
         parts.append(_body(section.body))
     return "\n\n".join(parts) + "\n"
 

@@ -61,10 +61,17 @@ Body = Table | Questions | Words | Marked
 
 
 class Section(NamedTuple):
-    """A part with a heading; the heading may be empty."""
+    """A part with a heading.
+
+    Attributes:
+        heading: may be empty.
+        body: what stands under it.
+        level: 1, or 2 for a part of the section before.
+    """
 
     heading: str
     body: Body
+    level: int = 1
 
 
 class Document(NamedTuple):

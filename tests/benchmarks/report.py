@@ -96,6 +96,16 @@ def main() -> None:
             f"{median['test_all_deletions']:.2f} s",
             "target 0.5 s",
         ),
+        *[
+            (
+                f"cold `phonodrill lesson --focus {_case(name)} --format json`",
+                f"{value * 1000:.0f} ms",
+                "target 500 ms",
+            )
+            for name, value in median.items()
+            if name.startswith("test_cold_lesson")
+        ],
+        ("180 lessons", f"{median['test_a_class_year']:.0f} s", "target 60 s"),
         ("one lookup, the file opened for it", f"{lookup * 1e6:.0f} µs", ""),
         (
             "`pronouncing.search`",

@@ -16,9 +16,14 @@ from phonodrill.endings.spell import rules_of
 from phonodrill.endings.words import open_base
 from phonodrill.graphemes.align import align, set_ending_apart
 from phonodrill.graphemes.inventory import arrange
+from phonodrill.lesson.compose import Prepared, make_lesson, prepare
+from phonodrill.lesson.request import Request
+from phonodrill.lesson.tree import Lesson
+from phonodrill.lesson.used import words_of_lesson
 from phonodrill.lexicon.compile import compile_lexicon
 from phonodrill.lexicon.wordlists import read_wordlists
 from phonodrill.sounds.notation import parse_arpabet
+from phonodrill.tasks.history import History
 from tests.conftest import WORDLISTS
 from tests.raw_cmudict import raw_cmudict
 
@@ -229,3 +234,46 @@ def test_cold_chain(benchmark: Any) -> None:
         "sys.argv = ['phonodrill', 'chain', 'crab', 'clam']; main()"
     )
     benchmark.pedantic(cold, args=(code,), rounds=5, warmup_rounds=1)
+
+
+@pytest.mark.benchmark(group="cold start, whole process")
+@pytest.mark.parametrize("focus", ["es,ies", "s", "a_e"])
+def test_cold_lesson(benchmark: Any, focus: str) -> None:
+    arguments = ["phonodrill", "lesson", "--focus", focus, "--seed", "3", "--format", "json"]
+    code = f"import sys; from phonodrill.cli.main import main; sys.argv = {arguments!r}; main()"
+    benchmark.pedantic(cold, args=(code,), rounds=9, warmup_rounds=1)
+
+
+YEAR = (
+    *("sh", "ch", "th", "ck", "a_e", "i_e", "o_e", "s", "ee", "ea", "ai", "ay", "ed", "oa", "igh"),
+    *("s,es", "ar", "or", "es,ies", "i:e", "/k/", "ing", "ou", "ow", "oi", "p:b", "oo", "aw", "er"),
+    *("c=s", "wh", "ng", "segment", "sh:ch", "s,es,ies", "/f/"),
+)
+
+
+def make_year() -> list[Lesson]:
+    """Make a class year: 180 lessons, the foci in turn, each word resting ten lessons."""
+    lessons: list[Lesson] = []
+    history = History(rest=10)
+    prepared: dict[str, Prepared] = {}
+    with Lexicon() as lexicon:
+        for day in range(180):
+            request = Request(YEAR[day % len(YEAR)], seed=day)
+            if request.focus not in prepared:
+                prepared[request.focus] = prepare(lexicon, request)
+            ready = prepared[request.focus]
+            lesson = make_lesson(lexicon, request, history=history, prepared=ready)
+            history = history._replace(sets=(*history.sets, words_of_lesson(lesson)))
+            lessons.append(lesson)
+    return lessons
+
+
+@pytest.mark.benchmark(group="lessons")
+def test_a_class_year(benchmark: Any) -> None:
+    lessons = benchmark.pedantic(make_year, rounds=1)
+    assert len(lessons) == 180
+    for place, lesson in enumerate(lessons):
+        recent = lessons[max(0, place - 10) : place]
+        before = frozenset[str]().union(*map(words_of_lesson, recent))
+        back = before & words_of_lesson(lesson)
+        assert not back or "recent lessons again" in " ".join(lesson.notes), lesson.request

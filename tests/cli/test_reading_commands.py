@@ -56,6 +56,13 @@ def test_word_marks_the_irregular_part() -> None:
     assert data["correspondences"][0]["spelling"] == "ai"
 
 
+def test_an_unfit_part_of_a_good_word_is_not_shown() -> None:
+    for word in ("cucumber", "peacock"):
+        data = json.loads(works("word", word, "--format", "json"))
+        assert data["pronunciations"][0]["syllable_letters"] == []
+        assert data["pronunciations"][0]["syllables"] >= 2
+
+
 def test_decodable(taught: str) -> None:
     done = run("decodable", "--taught", taught, "--seed", "1", "--format", "json")
     assert "line 6 passed over" in done.stderr

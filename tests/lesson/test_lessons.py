@@ -195,7 +195,7 @@ def test_how_words_are_said(lessons: Made) -> None:
     assert found / total > 0.95
 
 
-@pytest.mark.source("inflect 7.6.0, plural_noun")
+@pytest.mark.source("inflect 7.6.0, singular_noun")
 def test_plurals_are_those_of_a_library(lessons: Made) -> None:
     engine = inflect.engine()
     tried = 0
@@ -207,7 +207,7 @@ def test_plurals_are_those_of_a_library(lessons: Made) -> None:
             assert built.steps[-1].shows == built.word
             if built.part_of_speech.startswith("noun"):
                 tried += 1
-                assert engine.plural_noun(built.base) == built.word
+                assert engine.singular_noun(built.word) == built.base
         for row in part(lesson, plan.BASES).words if part(lesson, plan.BASES) else ():
             assert ready.vocabulary.words[row.word].base in row.bases
     assert tried > 10
@@ -319,3 +319,19 @@ def test_the_caution_is_there(lessons: Made) -> None:
     for lesson, _ in lessons:
         assert lesson.caution == tree.CAUTION
         assert "not a diagnosis" in lesson.caution
+
+
+def test_a_sort_has_two_groups(lessons: Made, lexicon: Lexicon) -> None:
+    steps = ("s a t p i n", "m d g o c=k k ck", "e u r h b f l", "ll ss ff", "sh ch th x w j")
+    (narrow,) = make_days(lexicon, Request("es", seed=5, taught=steps), 1)
+    assert [sorting.by for sorting in part(narrow, plan.SORT).sortings] == ["condition"]
+    for lesson in (narrow, *(lesson for lesson, _ in lessons)):
+        for sorting in part(lesson, plan.SORT).sortings if part(lesson, plan.SORT) else ():
+            assert len(sorting.groups) >= 2, lesson.request
+
+
+def test_what_is_heard_alike_comes_once(lexicon: Lexicon) -> None:
+    lesson = make_lesson(lexicon, Request("igh", seed=11))
+    for activity in part(lesson, plan.WARMUP).activities:
+        heard = [item.arpabet for item in activity.items]
+        assert len(heard) == len(set(heard))

@@ -8,11 +8,11 @@ from typing import Any
 from phonodrill.endings.add import Added, Form
 from phonodrill.endings.base import Origin
 from phonodrill.endings.lookalikes import Kind, Trap
+from phonodrill.endings.sounds import written_sound
 from phonodrill.endings.steps import Op, Step
 from phonodrill.endings.table import Card, CardRow
 from phonodrill.endings.undo import Undone
 from phonodrill.render.document import Document, Section, Table, counted
-from phonodrill.render.views.sort import written_sound
 from phonodrill.sounds.notation import SCRIPT, Notation
 
 _WHOLE = 0.995

@@ -57,7 +57,7 @@ def about(lesson: Lesson) -> str:
 def _teacher(lesson: Lesson) -> Iterator[Section]:
     for number, section in enumerate(lesson.sections, 1):
         yield Section(headed(number, section), _text(section.script or " "))
-        yield from parts_of(section)
+        yield from (part._replace(level=2) for part in parts_of(section))
     if lesson.notes:
         yield Section("Mind", _text("\n".join(lesson.notes)))
 
@@ -258,23 +258,29 @@ def _records(lessons: Sequence[Lesson]) -> Iterator[dict[str, Any]]:
 
 
 def _rows(section: tree.Section) -> Iterator[tuple[str, str, str]]:
-    if isinstance(section, tree.WarmUp):
-        for activity in section.activities:
-            for item in activity.items:
-                yield item.stimulus or ", ".join(item.words), item.say, item.answer_line
-    elif isinstance(section, tree.Rule):
-        yield from ((p.word, p.condition, p.base) for p in section.points)
-    elif isinstance(section, tree.Build):
-        yield from ((w.word, "; ".join(s.do for s in w.steps), w.base) for w in section.words)
-    elif isinstance(section, tree.SoundOut):
-        yield from ((w.word, w.condition, w.arpabet) for w in section.words)
-    elif isinstance(section, tree.Sort):
-        for sorting in section.sortings:
-            for group in sorting.groups:
-                yield from ((word, sorting.by, group.heading) for word in group.words)
-    elif isinstance(section, tree.Bases):
-        yield from ((w.word, w.why, ", ".join(w.bases)) for w in section.words)
-    elif isinstance(section, tree.Dictation):
-        yield from ((w.word, "", w.arpabet) for w in section.words)
-    elif isinstance(section, tree.Check):
-        yield from ((q.word, q.ask, q.answer) for q in section.questions)
+    """Yield word, detail and answer of each item of a section that has words."""
+    if section.name in _CELLS:
+        yield from _CELLS[section.name](section)
+
+
+_CELLS: dict[str, Callable[[Any], Iterator[tuple[str, str, str]]]] = {
+    "warmup": lambda section: (
+        (item.stimulus or ", ".join(item.words), item.say, item.answer_line)
+        for activity in section.activities
+        for item in activity.items
+    ),
+    "rule": lambda section: ((p.word, p.condition, p.base) for p in section.points),
+    "build": lambda section: (
+        (word.word, "; ".join(step.do for step in word.steps), word.base) for word in section.words
+    ),
+    "list": lambda section: ((word.word, word.condition, word.arpabet) for word in section.words),
+    "sort": lambda section: (
+        (word, sorting.by, group.heading)
+        for sorting in section.sortings
+        for group in sorting.groups
+        for word in group.words
+    ),
+    "bases": lambda section: ((w.word, w.why, ", ".join(w.bases)) for w in section.words),
+    "dictation": lambda section: ((word.word, "", word.arpabet) for word in section.words),
+    "check": lambda section: ((q.word, q.ask, q.answer) for q in section.questions),
+}

@@ -18,7 +18,7 @@ class Way(NamedTuple):
     Attributes:
         said: the pronunciation.
         chunks: letters tied to sounds; none for an abbreviation.
-        syllables: the letters of each syllable.
+        syllables: the letters of each syllable; none if a part may not be shown.
     """
 
     said: Pronunciation
@@ -72,7 +72,7 @@ def document(
         (
             f"/{way.said.spaced(style)}/",
             way.said.arpabet,
-            f"{way.said.syllables}: {' · '.join(way.syllables)}",
+            ": ".join(filter(None, (str(way.said.syllables), " · ".join(way.syllables)))),
             way.said.origin or "CMUdict",
             way.said.second_opinion or "not listed",
             way.said.meaning or "-",

@@ -1,0 +1,28 @@
+"""Packages that only some formats need."""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import Any
+
+from phonodrill.errors import PhonodrillError
+
+INSTALL = "python -m pip install 'phonodrill[print]'"
+
+
+def import_extra(module: str, what: str, package: str = "") -> Any:
+    """Import a module of a package that is not always there.
+
+    Args:
+        module: its name.
+        what: what needs it, as the user calls it.
+        package: the name to install it by, where that is another.
+
+    Raises:
+        PhonodrillError: if it is missing; says what to install.
+    """
+    try:
+        return import_module(module)
+    except ImportError as error:
+        name = package or module.replace("_", "-")
+        raise PhonodrillError(f"{what} needs the package {name}", INSTALL) from error

@@ -84,8 +84,8 @@ def deliver_lessons(lessons: Sequence[Lesson], wanted: Wish) -> None:
             f"a lesson of {first.request.minutes} minutes has none of these parts",
             "more --minutes, or other --parts",
         )
-    footer = f"{first.caution} Seed {first.request.seed}."
-    content = as_pdf.render(pages, title=first.title, paper=wanted.paper, footer=footer)
+    title = f"{first.title} (seed {first.request.seed})"
+    content = as_pdf.render(pages, title=title, paper=wanted.paper, footer=first.caution)
     write_whole(wanted.out, content)
 
 

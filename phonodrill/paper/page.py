@@ -222,10 +222,17 @@ class Heading(NamedTuple):
 
 
 class Paragraph(NamedTuple):
-    """Running text, its sounds as runs of their own; size in points."""
+    """Running text, its sounds as runs of their own.
+
+    Attributes:
+        runs: letters and sounds in turn.
+        size: in points.
+        is_lead: whether it stays on the page of what follows.
+    """
 
     runs: tuple[Text, ...]
     size: int = 12
+    is_lead: bool = False
 
 
 class Table(NamedTuple):

@@ -34,7 +34,7 @@ def render(
         pages: of any kinds.
         title: title of the file.
         paper: size of the sheet.
-        footer: small line at the foot of all pages but cards and mats.
+        footer: small line at the foot of all pages but the backs of cards.
 
     Returns:
         The file; the same for the same pages.

@@ -30,10 +30,7 @@ NARROW = 16
 """Letters of a column that needs no share of the page."""
 WIDEST = 60
 KEPT_IN_KEY = ("sort", "bases", "dictation", "check")
-SCORE_NOTE = (
-    "A tick where the answer was right, a dot for not yet. No score is written for a student "
-    "who was away."
-)
+SCORE_NOTE = "A tick for right, a dot for not yet. A student who was away has no marks."
 
 
 def pages_of(lessons: Sequence[Lesson], parts: Sequence[Part]) -> list[Page]:
@@ -60,7 +57,7 @@ def _script(lesson: Lesson) -> Iterator[Page]:
     for number, section in enumerate(lesson.sections, 1):
         blocks.append(Heading(lesson_view.headed(number, section)))
         if section.script:
-            blocks.append(Paragraph(runs_of(section.script)))
+            blocks.append(Paragraph(runs_of(section.script), is_lead=True))
         blocks += _blocks(section)
     if lesson.notes:
         blocks.append(Heading("Mind"))

@@ -24,6 +24,7 @@ from phonodrill.paper.runs import runs_of
 from phonodrill.paper.sheets import TWO_COLUMNS_TO
 
 LARGE = 20
+LARGER = 24
 SHORT_WORD = 10
 """Letters of words that stand three in a row."""
 SPARE_ROWS = 1
@@ -32,7 +33,7 @@ SHOWN = re.compile(r"(?:Show|Here is) “([^”]+)”")
 READ_NOTE = "Point to each part and say its sound. Then read the word."
 SENTENCES_NOTE = "Read each sentence aloud."
 SORT_NOTE = "Write each word under its heading."
-BASES_NOTE = "Write the word it came from. Draw a line through the box if there is none."
+BASES_NOTE = "Write the word it came from. Write a dash if there is none."
 
 
 def pages(lesson: Lesson) -> Iterator[Page]:
@@ -75,7 +76,7 @@ def _list(section: tree.SoundOut) -> WordList:
 
 def _sentences(section: tree.Sentences) -> Sheet:
     items = (Item(number, runs_of(line.text)) for number, line in enumerate(section.lines, 1))
-    return Sheet("Sentences to read", SENTENCES_NOTE, (Items(tuple(items), size=LARGE),))
+    return Sheet("Sentences to read", SENTENCES_NOTE, (Items(tuple(items), size=LARGER),))
 
 
 def _sort(section: tree.Sort) -> Sheet:

@@ -6,13 +6,15 @@ No animation: the answer is the next slide, so it works in every program and on 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import count
+from textwrap import wrap
 from typing import Any
 
 from phonodrill.lesson.tree import Lesson
 from phonodrill.render.document import Table
 from phonodrill.render.extra import import_extra
 from phonodrill.render.office import FONT, describe, pack, xml_text
-from phonodrill.render.slide import Shown, Slide
+from phonodrill.render.slide import Shown, Size, Slide
 from phonodrill.render.views.slides import slides_of
 
 POINTS_AN_INCH = 72
@@ -21,8 +23,8 @@ MARGIN = 0.7
 TITLE_TOP, TITLE_HEIGHT = 0.35, 0.8
 BODY_TOP = 1.4
 TITLE_POINTS, OPENING_POINTS, SMALLEST_POINTS = 20, 54, 14
-SIGN_WIDTH, LINE_HEIGHT = 0.68, 1.3
-"""Of the font, in its size: the mean of long words, and from line to line."""
+SIGN_WIDTH, LINE_HEIGHT = 0.66, 1.3
+"""Of the font, in parts of its size: a wide letter, and from line to line."""
 GRID = "{5940675A-B579-460E-94D1-54222C63F5DA}"
 """The plain grid among the table styles that slide programs know: no color."""
 OPENING, CONTENT, TITLE_ONLY = 0, 1, 5
@@ -55,6 +57,7 @@ def draw(slides: Sequence[Slide], *, title: str) -> bytes:
     file = _extra("pptx").Presentation()
     describe(file.core_properties, title)
     _set_up(file)
+    _number_notes(file.part.package)
     for slide in slides:
         _add_slide(file, slide)
     return pack(file.save)
@@ -108,6 +111,17 @@ def _remove_bullets(master: Any) -> None:
         level.remove(font)
 
 
+def _number_notes(package: Any) -> None:
+    """Count the notes: the library walks through all parts to name each, slow for a week."""
+    name_of, search, numbers = _extra("pptx.opc.packuri").PackURI, package.next_partname, count(1)
+
+    def next_partname(template: str) -> Any:
+        is_notes = "notesSlide%" in template
+        return name_of(template % next(numbers)) if is_notes else search(template)
+
+    package.next_partname = next_partname
+
+
 def _add_slide(file: Any, slide: Slide) -> None:
     is_opening = not slide.lines and not slide.table
     layout = OPENING if is_opening else TITLE_ONLY if slide.table else CONTENT
@@ -142,7 +156,8 @@ def _fill(frame: Any, lines: Sequence[Shown], height: float) -> None:
         run = paragraph.add_run()
         run.text = xml_text(line.text)
         room = (_ROOM[0], share * line.size.value)
-        run.font.size = _points(fit(line.text, line.size.value, room))
+        is_word = line.size is Size.WORD
+        run.font.size = _points(fit(line.text, line.size.value, room, on_one_line=is_word))
 
 
 def _set_font(frame: Any, size: float) -> None:
@@ -183,19 +198,19 @@ def _widths(table: Table) -> list[float]:
     return [first] * others + [_ROOM[0] - first * others]
 
 
-def fit(text: str, most: float, room: tuple[float, float]) -> int:
+def fit(text: str, most: float, room: tuple[float, float], *, on_one_line: bool = False) -> int:
     """Return the size in points at which a text fits, its words unbroken.
 
     Args:
         text: what is set.
         most: the largest size.
         room: width and height in inches.
+        on_one_line: whether it may not be broken into lines.
     """
     width, height = (side * POINTS_AN_INCH for side in room)
-    longest = max(map(len, text.split()), default=1)
+    longest = len(text) if on_one_line else max(map(len, text.split()), default=1)
     for size in range(int(most), SMALLEST_POINTS, -1):
         signs = int(width / (size * SIGN_WIDTH))
-        lines = -(-len(text) // max(signs, 1)) + (len(text) > signs)
-        if longest <= signs and lines * size * LINE_HEIGHT <= height:
+        if longest <= signs and len(wrap(text, signs)) * size * LINE_HEIGHT <= height:
             return size
     return SMALLEST_POINTS

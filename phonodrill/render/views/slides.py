@@ -238,8 +238,8 @@ def _dictation(section: tree.Dictation) -> Iterator[Item]:
     for word in section.words:
         yield _dictated("word", word.word, _word(word.word), word.word)
     if section.sentence:
-        shown = (Shown(section.sentence),)
-        yield _dictated("sentence", section.sentence, shown, section.sentence)
+        text = section.sentence
+        yield _dictated("sentence", text, (Shown(text),), text)
 
 
 def _dictated(title: str, said: str, shown: tuple[Shown, ...], answer: str) -> Item:

@@ -38,9 +38,9 @@ class Read(NamedTuple):
 def read(content: bytes) -> list[Read]:
     return [
         Read(
-            slide.shapes.title.text_frame.text,  # type: ignore[union-attr]
+            slide.shapes.title.text_frame.text,
             "\n".join(text for shape in slide.shapes for text in texts_in(shape, slide)),
-            slide.notes_slide.notes_text_frame.text if slide.has_notes_slide else "",  # type: ignore[union-attr]
+            slide.notes_slide.notes_text_frame.text if slide.has_notes_slide else "",
         )
         for slide in pptx.Presentation(io.BytesIO(content)).slides
     ]
@@ -228,7 +228,7 @@ def test_sixteen_to_nine_black_on_white_and_nothing_outside(shown_lessons: list[
         for shape in slide.shapes:
             assert 0 <= shape.left < shape.left + shape.width <= width
             assert 0 <= shape.top < shape.top + shape.height <= height
-            assert shape.has_table or shape.text_frame.text.strip()  # type: ignore[attr-defined]
+            assert shape.has_table or shape.text_frame.text.strip()
 
 
 def test_the_same_lesson_is_the_same_file(shown_lessons: list[Lesson]) -> None:

@@ -76,6 +76,8 @@ def bank(
         accents=parse_accents(accent),
         made_up=made_up,
     )
+    if format_ is None and out and out.suffix.lower() in {".docx", ".pptx", ".pdf"}:
+        raise PhonodrillError("the bank is rows of data", "--out NAME.csv, or NAME.jsonl")
     by_name = Rows.JSONL if out and out.suffix.lower() == ".jsonl" else Rows.CSV
     chosen = format_ or by_name
     with Lexicon() as lexicon:

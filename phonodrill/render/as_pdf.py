@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from importlib import import_module
 from pathlib import Path
 from typing import Any
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.paper.page import Page, Paper
+from phonodrill.render.extra import INSTALL, import_extra
 
 TEMPLATES = Path(__file__).parent / "typst"
 FONT_PACKAGES = ("fontpkg_abeezee", "fontpkg_noto_sans")
@@ -22,7 +22,6 @@ STANDARD = "ua-1"
 LANGUAGE = "en"
 CREATED = 1_767_225_600
 """The moment written into every file (2026-01-01 UTC), so that equal pages are equal files."""
-INSTALL = "python -m pip install 'phonodrill[print]'"
 
 
 def render(
@@ -43,7 +42,7 @@ def render(
         PhonodrillError: if a package of the extra ``print`` or its font is missing, or a
             character has no glyph.
     """
-    typst = _import("typst")
+    typst = import_extra("typst", "PDF")
     fonts = [_font_folder(name) for name in FONT_PACKAGES]
     job = {
         "title": title,
@@ -69,19 +68,11 @@ def render(
 
 
 def _font_folder(package: str) -> str:
-    folder: Path = _import(package).ROOT / "files"
+    folder: Path = import_extra(package, "PDF").ROOT / "files"
     # Without this, typst would quietly set the words in a font of its own.
     if not any(folder.glob("*.ttf")):
         raise PhonodrillError(f"the font of {package.replace('_', '-')} is not there", INSTALL)
     return str(folder)
-
-
-def _import(name: str) -> Any:
-    try:
-        return import_module(name)
-    except ImportError as error:
-        package = name.replace("_", "-")
-        raise PhonodrillError(f"PDF needs the package {package}", INSTALL) from error
 
 
 def _plain(value: Any) -> Any:

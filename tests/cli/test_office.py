@@ -74,6 +74,12 @@ def test_other_commands_make_no_slides(tmp_path: Path) -> None:
     assert not out.exists()
 
 
+def test_the_bank_is_rows(tmp_path: Path) -> None:
+    out = tmp_path / "bank.docx"
+    assert "error: the bank is rows of data" in fails("bank", "--task", "delete", "--out", str(out))
+    assert not out.exists()
+
+
 @pytest.mark.parametrize("ending", ["docx", "pptx"])
 def test_where_nothing_can_be_written(ending: str) -> None:
     assert "cannot write" in fails(*LESSON, "--out", f"no/such/folder/lesson.{ending}")

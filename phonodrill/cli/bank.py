@@ -11,21 +11,17 @@ from typing import Annotated, Any, Optional
 
 import typer
 
-from phonodrill.cli import options
-from phonodrill.cli.deliver import whole_file
+from phonodrill.cli import options, oral
+from phonodrill.cli.deliver import is_named, whole_file
 from phonodrill.cli.own_words import own_words
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views.warmup import record
 from phonodrill.selection import Pool, Query, select
-from phonodrill.sounds.accents import parse_accents
-from phonodrill.sounds.notation import parse_sound
 from phonodrill.sounds.places import Position
-from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.item import Item
 from phonodrill.tasks.registry import TASKS, Task
 
-ENDINGS = ("s", "es", "ies", "ed", "ing")
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
@@ -44,20 +40,11 @@ def bank(
     at: Annotated[
         Optional[Position], typer.Option("--at", help="Only this place; all by default.")
     ] = None,
-    ending: Annotated[
-        str, typer.Option("--ending", help="Only words spelled with s, es, ies, ed or ing added.")
-    ] = "",
-    sound: Annotated[
-        str, typer.Option("--sound", help="Only items about this sound: sh, /ʃ/ or SH.")
-    ] = "",
+    ending: oral.EndingOption = "",
+    sound: oral.SoundOption = "",
     accent: options.AccentOption = "",
-    r_vowels: Annotated[
-        Optional[RVowels],
-        typer.Option("--r-vowels", help="Count a vowel with its R as two sounds or one."),
-    ] = None,
-    made_up: Annotated[
-        bool, typer.Option("--made-up", help="Made-up words: blend, segment, substitute.")
-    ] = False,
+    r_vowels: oral.RVowelsOption = None,
+    made_up: oral.MadeUpOption = False,
     band: options.BandOption = 2,
     notation: options.NotationOption = None,
     format_: Annotated[
@@ -68,15 +55,10 @@ def bank(
 ) -> None:
     """Write every item of a task, one row each, with a count at the end."""
     kinds = _kinds(task, at, made_up=made_up)
-    query = Query(
-        band=band,
-        endings=options.parse_endings(ending, ENDINGS),
-        sound=parse_sound(sound) if sound else "",
-        r_vowels=r_vowels,
-        accents=parse_accents(accent),
-        made_up=made_up,
+    query = oral.read_query(
+        band=band, ending=ending, sound=sound, accent=accent, r_vowels=r_vowels, made_up=made_up
     )
-    if format_ is None and out and out.suffix.lower() in {".docx", ".pptx", ".pdf"}:
+    if is_named(out, format_, ".docx", ".pptx", ".pdf"):
         raise PhonodrillError("the bank is rows of data", "--out NAME.csv, or NAME.jsonl")
     by_name = Rows.JSONL if out and out.suffix.lower() == ".jsonl" else Rows.CSV
     chosen = format_ or by_name

@@ -6,6 +6,7 @@ import contextlib
 import os
 import sys
 from collections.abc import Callable, Iterator
+from enum import StrEnum
 from importlib import import_module
 from pathlib import Path
 from typing import BinaryIO
@@ -52,16 +53,16 @@ def deliver(
     if out is None:
         _write_to_screen(document, chosen or Format.TEXT)
         return
-    if chosen is None and out.suffix.lower() == ".pdf":
+    if is_named(out, chosen, ".pdf"):
         raise PhonodrillError(
             "this is not made as PDF", "--out NAME.html, or phonodrill print for cards and lists"
         )
-    if chosen is None and out.suffix.lower() == ".docx":
+    if is_named(out, chosen, ".docx"):
         from phonodrill.render import as_docx
 
         write_whole(out, as_docx.render(document))
         return
-    if chosen is None and out.suffix.lower() == ".pptx":
+    if is_named(out, chosen, ".pptx"):
         if not slides:
             raise PhonodrillError("this is not made as slides", "--out NAME.docx, or NAME.html")
         write_whole(out, slides())
@@ -70,6 +71,17 @@ def deliver(
     # Spreadsheets take CSV for UTF-8 only with a byte order mark.
     encoding = "utf-8-sig" if kind is Format.CSV else "utf-8"
     write_whole(out, render(document, kind).encode(encoding))
+
+
+def is_named(out: Path | None, chosen: StrEnum | None, *endings: str) -> bool:
+    """Whether the file's name, and no --format, asks for a kind of file.
+
+    Args:
+        out: the file; None for the screen.
+        chosen: the format asked for.
+        endings: of the name, lower case with their dot.
+    """
+    return out is not None and chosen is None and out.suffix.lower() in endings
 
 
 def render(document: Document, kind: Format) -> str:

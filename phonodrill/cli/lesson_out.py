@@ -6,15 +6,13 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from phonodrill.cli.deliver import deliver, write_whole
+from phonodrill.cli.deliver import deliver, is_named, write_whole
 from phonodrill.cli.options import Format
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.tree import Lesson
 from phonodrill.paper.pack_parts import FOR_STUDENTS, Part, parse_parts
 from phonodrill.paper.page import Paper
 from phonodrill.render.views import lesson as view
-
-PDF = ".pdf"
 
 
 class Wish(NamedTuple):
@@ -37,7 +35,7 @@ class Wish(NamedTuple):
     @property
     def is_pack(self) -> bool:
         """Whether pages for paper are wanted."""
-        return _is_pdf(self.format_, self.out)
+        return is_named(self.out, self.format_, ".pdf")
 
 
 def wish_for(
@@ -48,7 +46,7 @@ def wish_for(
     Raises:
         PhonodrillError: if options do not go together, or a part is not known.
     """
-    if (paper or parts) and not _is_pdf(format_, out):
+    if (paper or parts) and not is_named(out, format_, ".pdf"):
         option = "--paper" if paper else "--parts"
         raise PhonodrillError(f"{option} is for a PDF", f"{option} ... --out NAME.pdf")
     if student and parts:
@@ -87,7 +85,3 @@ def deliver_lessons(lessons: Sequence[Lesson], wanted: Wish) -> None:
     title = f"{first.title} (seed {first.request.seed})"
     content = as_pdf.render(pages, title=title, paper=wanted.paper, footer=first.caution)
     write_whole(wanted.out, content)
-
-
-def _is_pdf(format_: Format | None, out: Path | None) -> bool:
-    return format_ is None and out is not None and out.suffix.lower() == PDF

@@ -15,7 +15,6 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.sounds.notation import Notation
 
 if TYPE_CHECKING:
-    from phonodrill.lexicon.store import Lexicon
     from phonodrill.taught.known import Known
 
 HIGHEST_COUNT = 200

@@ -10,7 +10,7 @@ from typing import Annotated, Optional
 import typer
 
 from phonodrill.cli import options
-from phonodrill.cli.deliver import deliver, write_whole
+from phonodrill.cli.deliver import deliver, is_named, write_whole
 from phonodrill.cli.headings import read_headings
 from phonodrill.cli.print_words import ENDINGS, Source, choose_words, open_store
 from phonodrill.cli.report import report
@@ -29,7 +29,6 @@ from phonodrill.sounds.units import RVowels
 
 FOOTER = "phonodrill: a teaching aid; your curriculum and qualified staff decide"
 DEFAULT_COUNT = 24
-PDF = ".pdf"
 SORT_NOTE = "Say each word. Lay its card in the column where it belongs."
 
 WordsArgument = Annotated[Optional[list[str]], typer.Argument(help="The words to print.")]
@@ -252,7 +251,7 @@ def _write(
 ) -> None:
     if source.ending:
         document = document._replace(data={"seed": source.seed, **document.data})
-    if out is None or format_ or out.suffix.lower() != PDF:
+    if out is None or not is_named(out, format_, ".pdf"):
         deliver(document, format_, out)
         return
     from phonodrill.render import as_pdf

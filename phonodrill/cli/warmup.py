@@ -9,25 +9,20 @@ from typing import Annotated, Optional
 
 import typer
 
-from phonodrill.cli import options
+from phonodrill.cli import options, oral
 from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views import warmup as view
-from phonodrill.selection import Query
-from phonodrill.sounds.accents import parse_accents
-from phonodrill.sounds.notation import parse_sound
 from phonodrill.sounds.places import Position
-from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.difficulty import Level
 from phonodrill.tasks.history import NO_HISTORY, RESTING_SETS
 from phonodrill.tasks.item import Item
 from phonodrill.tasks.registry import TASKS, Task
 from phonodrill.tasks.warmup import WarmUp, make_warmup
 
-ENDINGS = ("s", "es", "ies", "ed", "ing")
 TaskName = StrEnum("TaskName", {name.upper(): name for name in TASKS})  # type: ignore[misc]
 
 
@@ -54,23 +49,14 @@ def warmup(
         Optional[Position],
         typer.Option("--at", help="Where in the word, or how finely it is taken apart."),
     ] = None,
-    ending: Annotated[
-        str, typer.Option("--ending", help="Only words spelled with s, es, ies, ed or ing added.")
-    ] = "",
-    sound: Annotated[
-        str, typer.Option("--sound", help="Only items about this sound: sh, /ʃ/ or SH.")
-    ] = "",
+    ending: oral.EndingOption = "",
+    sound: oral.SoundOption = "",
     level: Annotated[
         Optional[Level], typer.Option("--level", help="How hard, among items of this kind.")
     ] = None,
     accent: options.AccentOption = "",
-    r_vowels: Annotated[
-        Optional[RVowels],
-        typer.Option("--r-vowels", help="Count a vowel with its R as two sounds or one."),
-    ] = None,
-    made_up: Annotated[
-        bool, typer.Option("--made-up", help="Made-up words: blend, segment, substitute.")
-    ] = False,
+    r_vowels: oral.RVowelsOption = None,
+    made_up: oral.MadeUpOption = False,
     series: Annotated[
         str, typer.Option("--series", help="A group's name: no word again too soon.")
     ] = "",
@@ -94,13 +80,8 @@ def warmup(
     count = options.check_count(count)
     if made_up:
         _check_made_up(chosen, place, f"{ending}{words or ''}")
-    query = Query(
-        band=band,
-        endings=options.parse_endings(ending, ENDINGS),
-        sound=parse_sound(sound) if sound else "",
-        r_vowels=r_vowels,
-        accents=parse_accents(accent),
-        made_up=made_up,
+    query = oral.read_query(
+        band=band, ending=ending, sound=sound, accent=accent, r_vowels=r_vowels, made_up=made_up
     )
     path, history = None, NO_HISTORY
     if series or after:

@@ -28,13 +28,14 @@ def taken_apart(
 
     Args:
         pool: the words that may be used.
-        query: band, accents and how vowel + R is counted.
+        query: band, sound (one that is among the parts), accents and how vowel + R is counted.
         at: ``each`` single sound, ``onset`` (onset and rime) or ``syllable``.
     """
     words = Words(pool, query)
     for spoken in words.stimuli(has_two_beats if at is Position.SYLLABLE else _is_short):
         parts = _parts(words, spoken, at)
-        if len(parts) > 1:
+        is_about = not query.sound or query.sound in (part.sounds for part in parts)
+        if len(parts) > 1 and is_about:
             yield words, spoken, parts
 
 

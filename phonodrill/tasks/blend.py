@@ -28,8 +28,6 @@ def candidates(pool: Pool, query: Query, at: Position) -> Iterator[Item]:
         yield from blends(pool, query, at)
         return
     for words, spoken, parts in taken_apart(pool, query, at):
-        if query.sound and query.sound not in (part.sounds for part in parts):
-            continue
         if is_misfiled(spoken.entry.word, spoken.said.normal):
             continue
         answers = words.answers(spoken.said.normal)

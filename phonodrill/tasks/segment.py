@@ -27,8 +27,6 @@ def candidates(pool: Pool, query: Query, at: Position) -> Iterator[Item]:
         yield from segmentations(pool, query, at)
         return
     for words, spoken, parts in taken_apart(pool, query, at):
-        if query.sound and query.sound not in (part.sounds for part in parts):
-            continue
         entry, said = spoken
         named = at is not Position.SYLLABLE or not all(part.word for part in parts)
         if named and not words.is_steady(spoken, lambda form: form):

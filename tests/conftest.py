@@ -8,9 +8,8 @@ from pathlib import Path
 import pytest
 
 from phonodrill import TASKS, Gate, Item, Lexicon, Query, open_gate, select
-from phonodrill.lexicon.compile import fingerprint
+from phonodrill.lexicon.compile import fingerprint, stored_fingerprint
 from phonodrill.lexicon.schema import LEXICON_PATH
-from phonodrill.lexicon.store import stored_fingerprint
 
 ROOT = Path(__file__).parents[1]
 WORDLISTS = ROOT / "wordlists"

@@ -9,22 +9,13 @@ from phonodrill.endings.rule import IRREGULAR
 from phonodrill.endings.rules import RULES_OF, SUFFIXES, rule_for
 from phonodrill.endings.spell import row_named, rules_of
 from phonodrill.endings.words import PREFIXES, is_head, known_tail, open_base
-from phonodrill.lexicon.entry import Entry
+from phonodrill.lexicon.entry import INFLECTIONS, Entry
 from phonodrill.lexicon.store import Lexicon
 
 HIGHEST_BAND = 4
 _NO_PLURALS = ("ss", "us", "is", "ics", "as")
 """Last letters of nouns that are singular or not counted, as a rule."""
 BY_HEART = "an irregular form: learned by heart"
-INFLECTIONS = {
-    "plural": "s",
-    "third person": "s",
-    "past": "ed",
-    "past participle": "ed",
-    "present participle": "ing",
-    "comparative": "er",
-    "superlative": "est",
-}
 PARTS_OF: dict[str, tuple[str, ...]] = {
     "s": ("noun", "verb"),
     "ed": ("verb",),

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from phonodrill.endings.base import INFLECTIONS
 from phonodrill.endings.classify import classify
 from phonodrill.endings.sounds import label_of_last
+from phonodrill.lexicon.entry import INFLECTIONS
 from phonodrill.lexicon.store import Lexicon
 
 

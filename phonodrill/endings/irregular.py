@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from phonodrill.endings.base import INFLECTIONS
 from phonodrill.endings.conditions import BaseWord
 from phonodrill.endings.rule import Rule
 from phonodrill.endings.rules import rule_for
 from phonodrill.endings.words import PREFIXES, known_tail
-from phonodrill.lexicon.entry import Inflection
+from phonodrill.lexicon.entry import INFLECTIONS, Inflection
 from phonodrill.lexicon.store import Lexicon
 
 SHORTEST_NOUN = 4

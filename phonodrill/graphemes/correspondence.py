@@ -17,6 +17,7 @@ from phonodrill.sounds.notation import Notation, symbols
 WEAK_ARPABET = "AX"
 """How the table writes the weak vowel (extended ARPAbet)."""
 SPLIT = "_"
+VOWEL_LETTERS = frozenset("aeiouy")
 
 
 class Kind(StrEnum):

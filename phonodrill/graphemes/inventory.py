@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
-from phonodrill.graphemes.correspondence import SPLIT, Correspondence, Kind
+from phonodrill.graphemes.correspondence import SPLIT, VOWEL_LETTERS, Correspondence, Kind
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.normal import WEAK
 
@@ -15,7 +15,6 @@ WEAK_I = "ᵻ"
 _ALTERNATIVES = {WEAK: (WEAK, WEAK_I), "ɪ": ("ɪ", WEAK_I)}
 
 CLOSING = "e"
-VOWEL_LETTERS = frozenset("aeiouy")
 
 
 class BeforeR(StrEnum):

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 from enum import IntEnum
 from typing import NamedTuple
 
+from phonodrill.graphemes.correspondence import VOWEL_LETTERS
 from phonodrill.graphemes.inventory import (
     CLOSING,
-    VOWEL_LETTERS,
     BeforeR,
     Inventory,
     Reading,

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from phonodrill.graphemes.align import Job, align, lattice_of, set_ending_apart
 from phonodrill.graphemes.chunk import Chunk, codes
-from phonodrill.graphemes.correspondence import Correspondence
-from phonodrill.graphemes.inventory import VOWEL_LETTERS, Inventory, arrange
+from phonodrill.graphemes.correspondence import VOWEL_LETTERS, Correspondence
+from phonodrill.graphemes.inventory import Inventory, arrange
 from phonodrill.graphemes.train import train
 from phonodrill.lexicon.familiarity import OLDER
 from phonodrill.lexicon.pronunciations import PronunciationRow, Pronunciations

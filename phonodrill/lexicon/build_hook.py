@@ -17,9 +17,8 @@ class LexiconBuildHook(BuildHookInterface):  # type: ignore[type-arg]
         root = Path(self.root)
         sys.path.insert(0, str(root))
         try:
-            from phonodrill.lexicon.compile import compile_lexicon, fingerprint
+            from phonodrill.lexicon.compile import compile_lexicon, fingerprint, stored_fingerprint
             from phonodrill.lexicon.schema import LEXICON_PATH
-            from phonodrill.lexicon.store import stored_fingerprint
 
             wordlists = root / "wordlists"
             if stored_fingerprint(LEXICON_PATH) != fingerprint(wordlists):

@@ -9,7 +9,7 @@ from contextlib import closing
 from dataclasses import asdict, astuple, dataclass, replace
 from pathlib import Path
 
-from phonodrill.errors import PhonodrillError, TableError
+from phonodrill.errors import LexiconMissingError, PhonodrillError, TableError
 from phonodrill.graphemes.chunk import encode
 from phonodrill.lexicon import sources
 from phonodrill.lexicon.alignment import Alignment, WordFacts, align_lexicon, irregular_part
@@ -27,6 +27,7 @@ from phonodrill.lexicon.reading_model import train_reading_model
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA, SCHEMA_VERSION
 from phonodrill.lexicon.second_opinion import read_second_dictionary
 from phonodrill.lexicon.sources import Inflection
+from phonodrill.lexicon.store import Lexicon
 from phonodrill.lexicon.wordlists import Unfit, Wordlists, read_wordlists
 from phonodrill.sounds.accents import heard_alike
 from phonodrill.sounds.normal import normal_form
@@ -173,6 +174,15 @@ def fingerprint(wordlists_folder: Path) -> str:
     for source in sources.list_credits():
         digest.update(repr(sorted(asdict(source).items())).encode())
     return digest.hexdigest()
+
+
+def stored_fingerprint(path: Path) -> str:
+    """Return what a compiled lexicon was made from, or an empty string if there is none."""
+    try:
+        with Lexicon(path) as lexicon:
+            return lexicon.meta("fingerprint")
+    except LexiconMissingError:
+        return ""
 
 
 def _meta(wordlists_folder: Path) -> list[tuple[str, str]]:

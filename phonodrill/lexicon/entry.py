@@ -19,6 +19,16 @@ NAME = "name"
 """Reason for band 0 of what is known only as a name."""
 GUESSED = "guess"
 """Origin of a pronunciation that was read off the spelling: no dictionary has the word."""
+INFLECTIONS = {
+    "plural": "s",
+    "third person": "s",
+    "past": "ed",
+    "past participle": "ed",
+    "present participle": "ing",
+    "comparative": "er",
+    "superlative": "est",
+}
+"""Inflection -> the ending that a regular form of it has."""
 UNFIT_REASONS = frozenset({"adult", "bodily", "insult", "violent"})
 """Reasons for band 0 that bar a word itself; the others (name, foreign...) only its use."""
 

@@ -8,22 +8,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from phonodrill.lexicon.entry import INFLECTIONS
 from phonodrill.lexicon.sources import Inflection
 from phonodrill.sounds.normal import normal_form
 from phonodrill.sounds.suffixes import SUFFIXES, add_suffix
 
 Sounds = tuple[str, str]
 Expected = dict[str, dict[str, frozenset[str]]]
-
-_SUFFIX_OF = {
-    "plural": "s",
-    "third person": "s",
-    "past": "ed",
-    "past participle": "ed",
-    "present participle": "ing",
-    "comparative": "er",
-    "superlative": "est",
-}
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -47,7 +38,7 @@ def spelled_ending(form: str, base: str, inflection: str) -> str:
     >>> spelled_ending("waves", "wave", "plural"), spelled_ending("fed", "feed", "past")
     ('s', '')
     """
-    suffix = _SUFFIX_OF.get(inflection, "")
+    suffix = INFLECTIONS.get(inflection, "")
     if suffix == "s":
         return _spelled_s(form, base)
     regular = suffix and form in _with_vowel_suffix(base, suffix)
@@ -86,7 +77,7 @@ def with_ending(base: Sounds, inflection: str) -> Sounds:
     ('pɪnʧɪz', '10')
     """
     sounds, stress = base
-    return add_suffix(sounds, stress, SUFFIXES[_SUFFIX_OF[inflection]](sounds))
+    return add_suffix(sounds, stress, SUFFIXES[INFLECTIONS[inflection]](sounds))
 
 
 def keeps_base_sounds(ending: str) -> bool:

@@ -9,27 +9,25 @@ from itertools import groupby
 from operator import itemgetter
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING, Any, Self
+from typing import TYPE_CHECKING, Self
 
 from phonodrill.errors import LexiconMissingError
 from phonodrill.graphemes.chunk import Chunk, decode
-from phonodrill.graphemes.correspondence import Correspondence, Kind
+from phonodrill.graphemes.correspondence import Correspondence
 from phonodrill.lexicon.entry import (
-    NAME,
     Counted,
     Entry,
     FrequentWord,
     Inflection,
-    Pronunciation,
     Sentence,
     Spelled,
 )
+from phonodrill.lexicon.rows import counted_of, entry_of
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA_VERSION
 
 if TYPE_CHECKING:
     from phonodrill.graphemes.reader import Context, Reader
 
-_FIRST_OF_SAID = 10
 _BATCH = 100
 _REINSTALL = "install phonodrill again: python -m pip install ."
 _ENTRY = """
@@ -288,7 +286,7 @@ class Lexicon:
                 "SELECT code, spelling, sounds, kind, is_regular, example, words, uses"
                 " FROM correspondence ORDER BY words DESC, code"
             )
-            self._correspondences = tuple(_counted(row) for row in rows)
+            self._correspondences = tuple(counted_of(row) for row in rows)
         return self._correspondences
 
     def chunks(self, stored: str) -> tuple[Chunk, ...]:
@@ -409,14 +407,7 @@ class Lexicon:
             f"{_ENTRY} {condition} ORDER BY word.word, pronunciation.place", values
         )
         for _, variants in groupby(rows, key=itemgetter(0)):
-            yield _entry(list(variants))
-
-
-def _counted(row: tuple[Any, ...]) -> Counted:
-    code, spelling, sounds, kind, is_regular, example, words, uses = row
-    variants = tuple(sounds.split("/"))
-    found = Correspondence(spelling, variants, Kind(kind), bool(is_regular), example)
-    return Counted(code, found, words, uses)
+            yield entry_of(list(variants))
 
 
 def _listed(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
@@ -424,31 +415,3 @@ def _listed(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
     for key, value in pairs:
         listed.setdefault(key, []).append(value)
     return listed
-
-
-def stored_fingerprint(path: Path) -> str:
-    """Return what a compiled lexicon was made from, or an empty string if there is none."""
-    try:
-        with Lexicon(path) as lexicon:
-            return lexicon.meta("fingerprint")
-    except LexiconMissingError:
-        return ""
-
-
-def _entry(variants: list[tuple[Any, ...]]) -> Entry:
-    word, zipf, band, reason, parts, picturable, is_name, is_heteronym, base, endings = variants[0][
-        :_FIRST_OF_SAID
-    ]
-    return Entry(
-        word,
-        zipf / 100,
-        band,
-        reason or (NAME if is_name and not band else ""),
-        tuple(parts.split(",")) if parts else (),
-        bool(picturable),
-        bool(is_name),
-        bool(is_heteronym),
-        base or word,
-        tuple(endings.split(",")) if endings else (),
-        tuple(Pronunciation(*row[_FIRST_OF_SAID:]) for row in variants),
-    )

@@ -13,12 +13,11 @@ from collections.abc import Iterable, Mapping
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.graphemes.chunk import CLOSING_CODE
-from phonodrill.graphemes.correspondence import Correspondence, Kind
+from phonodrill.graphemes.correspondence import VOWEL_LETTERS, Correspondence, Kind
 from phonodrill.lexicon.entry import Counted
 
 _PATTERN = re.compile(r"(C|VV?|R|e|le)+")
 _CONSONANT_LE = "le"
-VOWEL_LETTERS = frozenset("aeiouy")
 
 
 def check_pattern(text: str) -> str:

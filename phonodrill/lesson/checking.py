@@ -43,14 +43,24 @@ def compose_check(
     minutes: int,
 ) -> Check:
     """Ask about words that were not sorted or dictated."""
-    orders = {Kind.ENDINGS: _FOR_ENDINGS, Kind.TASK: _FOR_TASK}
-    order = orders.get(context.focus.kind, _FOR_LETTERS)
+    order = ways_to_ask(context.focus.kind)
     questions = [
-        _WAYS[how](vocabulary.words[word], context)
+        ask_about(how, vocabulary.words[word], context)
         for how, word in zip(cycle(order), words.check, strict=False)
     ]
     questions += [_trap(word, context) for word in traps]
     return Check(CHECK, minutes, "Quick check", SCRIPT, tuple(questions[:QUICK_CHECK]))
+
+
+def ways_to_ask(kind: Kind) -> tuple[str, ...]:
+    """Return how the words of a focus are asked about, in turn."""
+    orders = {Kind.ENDINGS: _FOR_ENDINGS, Kind.TASK: _FOR_TASK}
+    return orders.get(kind, _FOR_LETTERS)
+
+
+def ask_about(how: str, candidate: Candidate, context: Context) -> Question:
+    """Make a question about a word, in one of the ways of :func:`ways_to_ask`."""
+    return _WAYS[how](candidate, context)
 
 
 def traps_among(watch_outs: tuple[WatchOut, ...], context: Context) -> tuple[str, ...]:

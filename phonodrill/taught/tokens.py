@@ -111,6 +111,12 @@ def write_token(row: Counted, inventory: Sequence[Counted]) -> str:
     return found.spelling if is_usual else f"{found.spelling}={_written(found)}"
 
 
+def write_whole_token(row: Counted) -> str:
+    """Write a correspondence with its sound, so that it can stand alone (``er=ər``)."""
+    found = row.correspondence
+    return f"{'-' * (found.kind is Kind.ENDING)}{found.spelling}={_written(found)}"
+
+
 def companions(row: Counted, inventory: Iterable[Counted]) -> frozenset[str]:
     """Return the codes that are open once a correspondence is taught, its own among them."""
     return frozenset(

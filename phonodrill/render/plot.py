@@ -13,7 +13,15 @@ _STEPS = (1, 2, 5, 10, 20, 50, 100)
 _MOST_MARKS = 10
 
 
-def line_chart(title: str, across: str, up: str, curves: Mapping[str, Sequence[int]]) -> str:
+def line_chart(
+    title: str,
+    across: str,
+    up: str,
+    curves: Mapping[str, Sequence[int]],
+    *,
+    marks: Sequence[str] = (),
+    name: str = "chart",
+) -> str:
     """Draw curves that give a count for 0, 1, 2 ...
 
     Args:
@@ -21,6 +29,8 @@ def line_chart(title: str, across: str, up: str, curves: Mapping[str, Sequence[i
         across: what is counted along the horizontal axis.
         up: what the curves count.
         curves: name -> values, at most four, at least one not empty.
+        marks: what stands under 0, 1, 2 ... instead of the numbers.
+        name: letters that no other picture of the same page has.
 
     Returns:
         One self-contained SVG document.
@@ -31,15 +41,15 @@ def line_chart(title: str, across: str, up: str, curves: Mapping[str, Sequence[i
     told = "; ".join(f"{name}: {values[-1]:,} at the end" for name, values in curves.items())
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
-        'aria-labelledby="title desc" font-family="sans-serif" font-size="13">'
+        f'aria-labelledby="{name}-title {name}-desc" font-family="sans-serif" font-size="13">'
     )
     parts = [
         head,
-        f'<title id="title">{escape(title)}</title>',
-        f'<desc id="desc">{escape(f"{up} by {across}. {told}.")}</desc>',
+        f'<title id="{name}-title">{escape(title)}</title>',
+        f'<desc id="{name}-desc">{escape(f"{up} by {across}. {told}.")}</desc>',
         f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>',
         _text(WIDTH / 2, 24, title, anchor="middle", size=16),
-        *frame.axes(across, up),
+        *frame.axes(across, up, marks),
         *(
             frame.curve(values, dash)
             for values, dash in zip(curves.values(), _DASHES, strict=False)
@@ -69,7 +79,7 @@ class _Frame:
         style = f' stroke-dasharray="{dash}"' if dash else ""
         return f'<polyline points="{points}" fill="none" stroke="black" stroke-width="2"{style}/>'
 
-    def axes(self, across: str, up: str) -> list[str]:
+    def axes(self, across: str, up: str, named: Sequence[str]) -> list[str]:
         """Return both axes with their marks and names."""
         left, bottom = self.at(0, 0)
         right, top = self.at(self.last, self.highest)
@@ -85,7 +95,8 @@ class _Frame:
         marks = range(0, self.last + 1, each)
         below = bottom + 20
         return parts + [
-            _text(self.at(step, 0)[0], below, str(step), anchor="middle") for step in marks
+            _text(self.at(step, 0)[0], below, named[step] if named else str(step), anchor="middle")
+            for step in marks
         ]
 
 

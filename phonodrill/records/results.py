@@ -200,7 +200,8 @@ def _is_new(connection: Connection, entry: str) -> bool:
     if not entry:
         return True
     statement = _insert(connection)(ENTRIES).values(entry=entry, at=int(time.time()))
-    return bool(connection.execute(statement.on_conflict_do_nothing()).rowcount)
+    kept = connection.execute(statement.on_conflict_do_nothing().returning(ENTRIES.c.entry))
+    return kept.first() is not None
 
 
 def _insert(connection: Connection) -> Any:

@@ -105,10 +105,21 @@ class Database:
             return
         with self.raw() as connection:
             connection.execute("VACUUM")
+        self.empty_log()
+
+    def empty_log(self) -> None:
+        """Bring all into the file and empty the log beside it, where deleted rows may stand.
+
+        Raises:
+            PhonodrillError: if others are using it.
+        """
+        if not self.is_file:
+            return
+        with self.raw() as connection:
             (is_busy, *_) = connection.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
         if is_busy:
             raise PhonodrillError(
-                "deleted, but the log beside the file is in use by another program",
+                "another program uses the log beside the file, which may hold what was deleted",
                 "close other windows of phonodrill, then phonodrill records verify",
             )
 

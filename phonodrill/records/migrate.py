@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sqlite3
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
 
 MIGRATIONS = Path(__file__).parent / "migrations"
 _VERSIONS = "alembic_version"
+_WHICH = f"SELECT version_num FROM {_VERSIONS}"  # noqa: S608
 _LOCK = 7_309_451
 """Number of the lock that keeps two programs from migrating a server at once."""
 
@@ -36,10 +38,7 @@ def bring_up_to_date(database: Database, migrations: Path = MIGRATIONS, to: str 
     with database.reading() as connection:
         if _revision(connection) == to:
             return
-    import_extra("alembic", "keeping records", extra="records")
-    from alembic.script import ScriptDirectory
-
-    scripts = ScriptDirectory(str(migrations))
+    scripts = _scripts(migrations)
     with database.writing() as connection:
         if not database.is_file:
             connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({_LOCK})")
@@ -50,34 +49,61 @@ def bring_up_to_date(database: Database, migrations: Path = MIGRATIONS, to: str 
             _migrate(connection, revision, scripts, to)
 
 
-def revision_of(database: Database) -> str:
-    """Return the revision of a database; empty if it has none."""
-    with database.reading() as connection:
-        return _revision(connection)
+def refuse_unknown(connection: sqlite3.Connection, path: Path) -> None:
+    """Refuse a file that is not of this or an older version.
+
+    Args:
+        connection: to the file.
+        path: its name, for the message.
+
+    Raises:
+        PhonodrillError: if it is newer or of another program.
+    """
+    names = connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall()
+    if (_VERSIONS,) not in names:
+        raise _other(str(path))
+    (revision,) = connection.execute(_WHICH).fetchone() or ("",)
+    if revision not in _known(_scripts(MIGRATIONS)):
+        raise _newer(str(path), revision)
 
 
 def _revision(connection: Connection) -> str:
     if not inspect(connection).has_table(_VERSIONS):
         return ""
-    found = connection.exec_driver_sql(f"SELECT version_num FROM {_VERSIONS}").scalar()  # noqa: S608
-    return str(found or "")
+    return str(connection.exec_driver_sql(_WHICH).scalar() or "")
 
 
 def _refuse(
     connection: Connection, revision: str, scripts: ScriptDirectory, database: Database
 ) -> None:
-    known = {script.revision for script in scripts.walk_revisions()}
-    shown = database.place.shown
-    if revision and revision not in known:
-        raise PhonodrillError(
-            f"{shown} was written by a newer phonodrill (its tables are {revision})",
-            "python -m pip install --upgrade phonodrill",
-        )
-    tables = inspect(connection).get_table_names()
-    if not revision and tables:
-        raise PhonodrillError(
-            f"{shown} holds something else than records", f"another place in {VARIABLE}"
-        )
+    if revision and revision not in _known(scripts):
+        raise _newer(database.place.shown, revision)
+    if not revision and inspect(connection).get_table_names():
+        raise _other(database.place.shown)
+
+
+def _known(scripts: ScriptDirectory) -> set[str]:
+    return {script.revision for script in scripts.walk_revisions()}
+
+
+def _newer(shown: str, revision: str) -> PhonodrillError:
+    return PhonodrillError(
+        f"{shown} was written by a newer phonodrill (its tables are {revision})",
+        "python -m pip install --upgrade phonodrill",
+    )
+
+
+def _other(shown: str) -> PhonodrillError:
+    return PhonodrillError(
+        f"{shown} holds something else than records", f"another place in {VARIABLE}"
+    )
+
+
+def _scripts(migrations: Path) -> ScriptDirectory:
+    import_extra("alembic", "keeping records", extra="records")
+    from alembic.script import ScriptDirectory
+
+    return ScriptDirectory(str(migrations))
 
 
 def _migrate(connection: Connection, revision: str, scripts: ScriptDirectory, to: str) -> None:

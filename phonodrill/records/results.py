@@ -118,7 +118,7 @@ def answers_of(connection: Connection, group: str, last: int | None, since: str)
         .where(STUDENTS.c.group_id == group_id, RESULTS.c.item_id >= min(items))
     )
     found: dict[int, list[Answer]] = {item_id: [] for item_id in items}
-    for code, item_id, is_right, said in connection.execute(query):
+    for code, item_id, is_right, said in connection.execute(query).all():
         if item_id in items:
             check_id, asked = items[item_id]
             found[item_id].append(Answer(code, *about[check_id], asked, is_right, said))
@@ -219,7 +219,7 @@ def _items_in(
     )
     return {
         item_id: (check_id, asked_of(*asked))
-        for item_id, check_id, *asked in connection.execute(query)
+        for item_id, check_id, *asked in connection.execute(query).all()
     }
 
 

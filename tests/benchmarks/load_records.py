@@ -72,7 +72,7 @@ def rows_of_day(day: int, groups: int, chance: random.Random) -> Rows:
             values = {"id": item_id, **item}
             rows["items"].append(tuple(values[name] for name in COLUMNS["items"]))
             for student in range(group * IN_GROUP + 1, (group + 1) * IN_GROUP + 1):
-                is_right = chance.random() < 0.7  # noqa: PLR2004
+                is_right = chance.random() < 0.7
                 said = "" if is_right else chance.choice(("", "/s/", "torch"))
                 rows["results"].append((student, item_id, is_right, said, at))
     return rows
@@ -99,13 +99,21 @@ def write_postgres(url: str, rows: Rows) -> None:
                     copy.write_row(row)
 
 
+def finish_sqlite(path: Path) -> int:
+    """Bring all into the one file; returns its size in bytes."""
+    connection = sqlite3.connect(path)
+    connection.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+    connection.close()
+    return path.stat().st_size
+
+
 def finish_postgres(url: str) -> int:
     """Let the server learn what it holds; returns its size in bytes."""
     with psycopg.connect(url.replace("+psycopg", ""), autocommit=True) as connection:
         connection.execute("VACUUM ANALYZE")
         for table in ("checks", "items"):
             connection.execute(
-                f"SELECT setval(pg_get_serial_sequence('{table}', 'id'), max(id)) FROM {table}"  # type: ignore[call-overload]
+                f"SELECT setval(pg_get_serial_sequence('{table}', 'id'), max(id)) FROM {table}"
             )
         row = connection.execute("SELECT pg_database_size(current_database())").fetchone()
         return int(row[0]) if row else 0
@@ -166,7 +174,7 @@ def load(address: str, students: int, days: int, path: Path | None) -> None:
         written += len(rows["results"])
         if sizes and written >= sizes[0]:
             sizes.pop(0)
-            size = path.stat().st_size if path else finish_postgres(address)
+            size = finish_sqlite(path) if path else finish_postgres(address)
             cells = " | ".join(measure(address, groups))
             print(f"| {written:,} | {size / 1e6:,.0f} MB | {spent:.0f} s | {cells} |", flush=True)
 
@@ -178,7 +186,9 @@ def main() -> None:
     parser.add_argument("--days", type=int, default=180)
     parser.add_argument("--only", choices=["sqlite", "postgresql"])
     chosen = parser.parse_args()
-    head = f"| results | size | load | last {RECENT} checks of a group | its whole year | enter one |"
+    head = (
+        f"| results | size | load | last {RECENT} checks of a group | its whole year | enter one |"
+    )
     if chosen.only != "postgresql":
         print(f"SQLite {sqlite3.sqlite_version}; times in ms, median / 95th percentile\n{head}")
         folder = Path(tempfile.mkdtemp(prefix="load-"))

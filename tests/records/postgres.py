@@ -40,7 +40,7 @@ class Cluster:
 
         name = f"records{next(self._numbers)}"
         with psycopg.connect(self._address("postgres"), autocommit=True) as connection:
-            connection.execute(f"CREATE DATABASE {name}")  # type: ignore[call-overload]
+            connection.execute(f"CREATE DATABASE {name}")
         return f"postgresql+psycopg://{_OWNER}@/{name}?host={self._folder}"
 
     def stop(self) -> None:
@@ -59,7 +59,17 @@ class Cluster:
             *arguments,
         )
         if os.geteuid() == 0:
-            command = ("setpriv", f"--reuid={_OWNER}", f"--regid={_OWNER}", "--init-groups", *command)
+            command = (
+                "setpriv",
+                f"--reuid={_OWNER}",
+                f"--regid={_OWNER}",
+                "--init-groups",
+                *command,
+            )
         subprocess.run(
-            command, check=True, cwd=self._folder, stdout=subprocess.DEVNULL, env={"LC_ALL": "C", "PATH": os.environ["PATH"]}
+            command,
+            check=True,
+            cwd=self._folder,
+            stdout=subprocess.DEVNULL,
+            env={"LC_ALL": "C", "PATH": os.environ["PATH"]},
         )

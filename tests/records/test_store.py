@@ -116,7 +116,10 @@ def test_no_place_no_result(store: Store, make_check: Make) -> None:
 
 
 def test_answers_come_by_check_item_and_student(store: Store, make_check: Make) -> None:
-    late, early = make_check("2026-11-26", ("gulls",)), make_check("2026-11-24", ("crabs", "jellies"))
+    late, early = (
+        make_check("2026-11-26", ("gulls",)),
+        make_check("2026-11-24", ("crabs", "jellies")),
+    )
     for key, position, student, right in (
         (late.key, 1, "B", True),
         (late.key, 1, "A", False),

@@ -28,6 +28,9 @@ COMMANDS = {
     "passage": "phonodrill.cli.passage",
     "taught": "phonodrill.cli.taught",
     "print": "phonodrill.cli.print_",
+    "group": "phonodrill.cli.group",
+    "check": "phonodrill.cli.check",
+    "records": "phonodrill.cli.records",
     "lexicon": "phonodrill.cli.lexicon",
 }
 """Command -> the module whose ``app`` it is; imported only when it is called."""

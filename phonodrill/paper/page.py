@@ -295,10 +295,17 @@ class OpenColumns(NamedTuple):
 
 
 class ScoreGrid(NamedTuple):
-    """One row a student, one column an item, and a column for the sum."""
+    """One row a student, one column an item, and a column for the sum.
+
+    Attributes:
+        headings: of the columns.
+        rows: how many.
+        names: what stands in the first rows already; the others are to be filled in.
+    """
 
     headings: tuple[str, ...]
     rows: int
+    names: tuple[str, ...] = ()
 
 
 Block = Heading | Paragraph | Table | Items | WordRows | WriteLines | OpenColumns | ScoreGrid

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from phonodrill.extra import import_extra
 from phonodrill.render.document import (
     BRACKETS,
     Body,
@@ -19,7 +20,6 @@ from phonodrill.render.document import (
     Table,
     Words,
 )
-from phonodrill.render.extra import import_extra
 from phonodrill.render.office import FONT, describe, pack, xml_text
 
 WORD_STYLE = "Word List"

@@ -13,8 +13,8 @@ from pathlib import Path
 from typing import Any
 
 from phonodrill.errors import PhonodrillError
+from phonodrill.extra import INSTALL, import_extra
 from phonodrill.paper.page import Page, Paper
-from phonodrill.render.extra import INSTALL, import_extra
 
 TEMPLATES = Path(__file__).parent / "typst"
 FONT_PACKAGES = ("fontpkg_abeezee", "fontpkg_noto_sans")

@@ -10,9 +10,9 @@ from itertools import count
 from textwrap import wrap
 from typing import Any
 
+from phonodrill.extra import import_extra
 from phonodrill.lesson.tree import Lesson
 from phonodrill.render.document import Table
-from phonodrill.render.extra import import_extra
 from phonodrill.render.office import FONT, describe, pack, xml_text
 from phonodrill.render.slide import Shown, Size, Slide
 from phonodrill.render.views.slides import slides_of

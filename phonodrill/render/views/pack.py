@@ -58,7 +58,7 @@ def _script(lesson: Lesson) -> Iterator[Page]:
         blocks.append(Heading(lesson_view.headed(number, section)))
         if section.script:
             blocks.append(Paragraph(runs_of(section.script), is_lead=True))
-        blocks += _blocks(section)
+        blocks += blocks_of(section)
     if lesson.notes:
         blocks.append(Heading("Mind"))
         blocks += [Paragraph(runs_of(note)) for note in lesson.notes]
@@ -68,7 +68,7 @@ def _script(lesson: Lesson) -> Iterator[Page]:
 def _check(lesson: Lesson) -> Iterator[Page]:
     for section in lesson.sections:
         if isinstance(section, tree.Check):
-            yield Sheet(section.title, section.script, tuple(_blocks(section)))
+            yield Sheet(section.title, section.script, tuple(blocks_of(section)))
             yield from student_pages.shown_words(section)
             numbers = tuple(str(number) for number, _ in enumerate(section.questions, 1))
             grid = ScoreGrid((*numbers, "sum"), MOST_STUDENTS)
@@ -79,13 +79,13 @@ def _key(lesson: Lesson) -> Iterator[Page]:
     blocks: list[Block] = []
     for section in lesson.sections:
         if section.name in KEPT_IN_KEY:
-            blocks += [Heading(section.title), *_blocks(section, with_lists=False)]
+            blocks += [Heading(section.title), *blocks_of(section, with_lists=False)]
     if blocks:
         yield Sheet("Answer key", lesson.title, tuple(blocks))
     yield from lesson_cards.filled_boxes(lesson)
 
 
-def _blocks(section: tree.Section, *, with_lists: bool = True) -> Iterator[Block]:
+def blocks_of(section: tree.Section, *, with_lists: bool = True) -> Iterator[Block]:
     """Turn what the teacher sees of a section into blocks.
 
     Args:

@@ -1,4 +1,4 @@
-"""Packages that only some formats need."""
+"""Packages that only some commands and formats need."""
 
 from __future__ import annotations
 
@@ -10,13 +10,14 @@ from phonodrill.errors import PhonodrillError
 INSTALL = "python -m pip install 'phonodrill[print]'"
 
 
-def import_extra(module: str, what: str, package: str = "") -> Any:
+def import_extra(module: str, what: str, package: str = "", *, extra: str = "print") -> Any:
     """Import a module of a package that is not always there.
 
     Args:
         module: its name.
         what: what needs it, as the user calls it.
         package: the name to install it by, where that is another.
+        extra: the extra of phonodrill that installs it.
 
     Raises:
         PhonodrillError: if it is missing; says what to install.
@@ -25,4 +26,6 @@ def import_extra(module: str, what: str, package: str = "") -> Any:
         return import_module(module)
     except ImportError as error:
         name = package or module.replace("_", "-")
-        raise PhonodrillError(f"{what} needs the package {name}", INSTALL) from error
+        raise PhonodrillError(
+            f"{what} needs the package {name}", INSTALL.replace("print", extra)
+        ) from error

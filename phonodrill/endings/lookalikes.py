@@ -93,7 +93,7 @@ def _without_ending(pool: Pool, query: Query) -> Iterator[Trap]:
     """Yield words that end in the letters but carry no ending; the worst traps first."""
     worst: list[Trap] = []
     rest: list[Trap] = []
-    for entry in pool.stimuli():
+    for entry in pool.ending_in(tuple(query.endings)):
         spelled = _letters_at_end(entry.word, query.endings)
         if not spelled:
             continue

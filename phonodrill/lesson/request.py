@@ -6,6 +6,7 @@ from functools import cache
 from typing import NamedTuple
 
 from phonodrill.endings.classify import Ending, WaysOf, classify
+from phonodrill.endings.listings import ReadAhead
 from phonodrill.gate import Gate
 from phonodrill.lesson.focus import Focus, parse_focus
 from phonodrill.lexicon.store import Lexicon
@@ -89,9 +90,11 @@ def open_context(lexicon: Lexicon, request: Request, overlay: Overlay = NO_OVERL
     pool = select(lexicon, Query(request.band, known=known), overlay=overlay)
     exceptions = lexicon.ending_exceptions()
 
+    listings = ReadAhead(lexicon, focus.endings) if focus.endings else None
+
     @cache
     def ways_of(form: str) -> list[Ending]:
-        return classify(form, lexicon, exceptions)
+        return classify(form, lexicon, exceptions, listings)
 
     request = request._replace(focus=focus.text)
     return Context(lexicon, request, focus, known, pool, ways_of, overlay)

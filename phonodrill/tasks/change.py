@@ -18,6 +18,8 @@ from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.item import Part
 
 Agree = Callable[[str, str], bool]
+_OF_ONE_SYLLABLE = (Position.VOWEL, Position.ONSET, Position.RIME)
+_NO_NUCLEI = str.maketrans("", "", "".join(NUCLEI))
 
 
 class Words:
@@ -153,6 +155,8 @@ class Words:
         if at not in self._frames:
             table: dict[tuple[str, str], list[str]] = {}
             for normal in self.pool.lexicon.every_sound():
+                if at in _OF_ONE_SYLLABLE and len(normal) - len(normal.translate(_NO_NUCLEI)) != 1:
+                    continue  # Thousands of longer words: no cut is tried.
                 cut = self.cut(normal, at)
                 if cut:
                     table.setdefault((cut.left, cut.right), []).append(normal)

@@ -83,7 +83,8 @@ def gather(context: Context) -> Vocabulary:
     focus = context.focus
     words: dict[str, Candidate]
     rivals: dict[str, Candidate] = {}
-    plain = _plain_words(context)
+    # Beside endings only the easiest words come, for review.
+    plain = _plain_words(context, 1 if focus.kind is Kind.ENDINGS else context.request.band)
     if focus.kind is Kind.ENDINGS:
         words = {c.word: c for c in with_endings(context)}
         review = _easy(plain, context)
@@ -134,9 +135,8 @@ def readings_of(candidate: Candidate, context: Context) -> tuple[str, ...]:
     return entry.parts_of_speech if entry else ()
 
 
-def _plain_words(context: Context) -> list[Spelled]:
+def _plain_words(context: Context, band: int) -> list[Spelled]:
     wanted = Wanted(context.known)
-    band = context.request.band
     return find_words(context.lexicon, context.gate, wanted, highest_band=band)
 
 

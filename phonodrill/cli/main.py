@@ -30,6 +30,8 @@ COMMANDS = {
     "print": "phonodrill.cli.print_",
     "group": "phonodrill.cli.group",
     "check": "phonodrill.cli.check",
+    "progress": "phonodrill.cli.progress",
+    "next": "phonodrill.cli.next_",
     "records": "phonodrill.cli.records",
     "lexicon": "phonodrill.cli.lexicon",
 }

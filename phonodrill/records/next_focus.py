@@ -14,6 +14,7 @@ from phonodrill.records.standing import (
     Standing,
     Thresholds,
     Verdict,
+    judge,
     wilson,
 )
 from phonodrill.records.teachable import comes_before, focus_of
@@ -30,8 +31,11 @@ class Pick(NamedTuple):
         skill: the skill it is for.
         right, asked: answers of the whole group, in the window.
         interval: of the share right.
-        students: those who need it by enough answers, the weakest first.
-        unsure: codes of those of whom too few answers are known.
+        verdict: on the group as a whole.
+        students: those who need it by enough answers of their own, the weakest first.
+        likely: those of whom too few answers are known, but who are expected to need it by
+            these, by their other answers and by the group's.
+        unsure: codes of all of whom too few answers are known.
         before: the weaker skill that this one comes before, if that is why it was picked.
     """
 
@@ -40,14 +44,16 @@ class Pick(NamedTuple):
     right: int
     asked: int
     interval: Interval
+    verdict: Verdict
     students: tuple[Standing, ...]
+    likely: tuple[str, ...]
     unsure: tuple[str, ...]
     before: Skill | None = None
 
     @property
     def is_sure(self) -> bool:
-        """Whether enough answers say of somebody that it is needed."""
-        return bool(self.students)
+        """Whether enough answers, of one student or of all, say that it is needed."""
+        return bool(self.students) or self.verdict in (Verdict.NOT_YET, Verdict.ON_THE_WAY)
 
 
 def choose_next(
@@ -120,14 +126,17 @@ def _pick(
         key=lambda one: (estimates[one.student, skill], one.student),
     )
     known = {one.student for one in standings if one.verdict is not Verdict.TOO_FEW}
-    everybody = sorted({student for student, _ in estimates})
+    unsure = sorted({student for student, _ in estimates if student not in known})
     return Pick(
         focus_of(skill),
         skill,
         right,
         asked,
         wilson(right, asked, rule.z),
+        # One student's few answers are no group's.
+        judge(right, asked, rule) if len(standings) > 1 else Verdict.TOO_FEW,
         tuple(needing),
-        tuple(student for student in everybody if student not in known),
+        tuple(student for student in unsure if estimates[student, skill] < rule.has),
+        tuple(unsure),
         before,
     )

@@ -15,6 +15,7 @@ from phonodrill.render.document import (
     Document,
     Mark,
     Marked,
+    Picture,
     Questions,
     Section,
     Table,
@@ -118,6 +119,8 @@ def _add_body(file: Any, body: Body) -> None:
         _add_questions(file, body)
     elif isinstance(body, Words):
         file.add_paragraph(GAP.join(map(xml_text, body.words)), style=WORD_STYLE)
+    elif isinstance(body, Picture):
+        file.add_paragraph(xml_text(body.told))
     elif body.plain().strip():
         _add_marked(file, body)
 

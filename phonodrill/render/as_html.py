@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from html import escape
 
-from phonodrill.render.document import Body, Document, Mark, Marked, Questions, Table, Words
+from phonodrill.render.document import (
+    Body,
+    Document,
+    Mark,
+    Marked,
+    Picture,
+    Questions,
+    Table,
+    Words,
+)
 
 _STYLE = """
 :root { color-scheme: light dark; }
@@ -56,6 +65,8 @@ def _body(body: Body) -> str:
     if isinstance(body, Words):
         words = "\n".join(f"<li>{escape(word)}</li>" for word in body.words)
         return f'<ul class="words">\n{words}\n</ul>'
+    if isinstance(body, Picture):
+        return f"<figure>\n{body.svg}</figure>"
     return f'<p class="passage">{_runs(body)}</p>'
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from phonodrill.render.document import Body, Document, Marked, Questions, Table
+from phonodrill.render.document import Body, Document, Marked, Picture, Questions, Table
 
 
 def render(document: Document) -> str:
@@ -37,7 +37,7 @@ def _body(body: Body) -> str:
             f"{number}. {escape(ask)}\n   **{escape(answer)}** {escape(sounds)}"
             for number, (ask, answer, sounds) in enumerate(body.lines, 1)
         )
-    if isinstance(body, Marked):
+    if isinstance(body, (Marked, Picture)):
         return escape(body.plain())
     return ", ".join(map(escape, body.words))
 

@@ -9,7 +9,7 @@ from rich.console import Console, RenderableType
 from rich.table import Table as RichTable
 from rich.text import Text
 
-from phonodrill.render.document import Body, Document, Marked, Table, Words
+from phonodrill.render.document import Body, Document, Marked, Picture, Table, Words
 
 
 def render(document: Document, width: int) -> str:
@@ -30,7 +30,7 @@ def render(document: Document, width: int) -> str:
 
 
 def _body(body: Body) -> RenderableType:
-    if isinstance(body, Marked):
+    if isinstance(body, (Marked, Picture)):
         return Text(body.plain())
     if isinstance(body, Words):
         return Columns([Text(word) for word in body.words], padding=(0, 3))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import textwrap
 import unicodedata
 
-from phonodrill.render.document import Body, Document, Marked, Questions, Table
+from phonodrill.render.document import Body, Document, Marked, Picture, Questions, Table
 
 WIDTH = 80
 
@@ -28,7 +28,7 @@ def _body(body: Body) -> str:
         return table(body)
     if isinstance(body, Questions):
         return _questions(body)
-    if isinstance(body, Marked):
+    if isinstance(body, (Marked, Picture)):
         return "\n".join(map(_wrapped, body.plain().splitlines()))
     return textwrap.fill("   ".join(body.words), WIDTH, break_long_words=False)
 

@@ -57,7 +57,23 @@ class Marked(NamedTuple):
         return "".join(parts)
 
 
-Body = Table | Questions | Words | Marked
+class Picture(NamedTuple):
+    """A drawing, where the format can show one.
+
+    Attributes:
+        svg: the drawing; it tells by itself what is in it.
+        told: the same in a line, where there is only text.
+    """
+
+    svg: str
+    told: str
+
+    def plain(self) -> str:
+        """What is told instead of the drawing."""
+        return self.told
+
+
+Body = Table | Questions | Words | Marked | Picture
 
 
 class Section(NamedTuple):

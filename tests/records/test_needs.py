@@ -18,7 +18,7 @@ from phonodrill.records.estimate import estimate, weakest
 from phonodrill.records.next_focus import choose_next
 from phonodrill.records.review import GAPS, next_day, review_words
 from phonodrill.records.sharing import share_needs
-from phonodrill.records.standing import Standing, stand
+from phonodrill.records.standing import Standing, Verdict, stand
 from phonodrill.records.teachable import focus_of
 from phonodrill.tasks.registry import TASKS
 from tests.benchmarks.simulate_next import run
@@ -59,6 +59,13 @@ def test_a_handful_of_answers_is_no_need_of_anybody() -> None:
     (only,) = choose_next(standings(("A", ES, 0, 3)))
     assert not only.is_sure
     assert only.unsure == ("A",)
+
+
+def test_what_is_sure_of_the_group_is_next_though_not_of_each_student() -> None:
+    (first,) = choose_next(standings(*((student, ES, 1, 4) for student in "ABCD")))
+    assert first.is_sure
+    assert (first.verdict, first.students) == (Verdict.NOT_YET, ())
+    assert first.likely == ("A", "B", "C", "D")
 
 
 def test_what_is_sure_goes_before_what_is_not() -> None:

@@ -59,6 +59,10 @@ def lesson(
     rest: Annotated[
         int, typer.Option("--rest", min=0, help="For how many lessons a word rests.")
     ] = RESTING_LESSONS,
+    group: Annotated[
+        str,
+        typer.Option("--group", help="Words this group missed come back; its next focus."),
+    ] = "",
     edited: Annotated[
         Optional[Path], typer.Option("--from", help="Render this lesson.json, checked again.")
     ] = None,
@@ -82,7 +86,7 @@ def lesson(
         return
     wanted = wish_for(format_, out, paper, parts, student=student)
     if edited:
-        if focus or taught or series or after:
+        if focus or taught or series or after or group:
             raise PhonodrillError("--from has its focus and words in the file", "only --from FILE")
         with Lexicon() as lexicon:
             from phonodrill.lesson.from_data import read_lessons
@@ -90,8 +94,10 @@ def lesson(
             lessons = [read.lesson for read in read_lessons(_parse(edited), lexicon, own_words())]
         deliver_lessons(lessons, wanted)
         return
-    if not focus:
-        raise PhonodrillError("no focus for the lesson", "--focus es,ies, or --from lesson.json")
+    if not focus and not group:
+        raise PhonodrillError(
+            "no focus for the lesson", "--focus es,ies, --group G, or --from lesson.json"
+        )
     if not 1 <= days <= MOST_DAYS:
         raise PhonodrillError(f"--days is {days}", f"1 to {MOST_DAYS}: --days 5")
     request = Request(
@@ -101,7 +107,26 @@ def lesson(
         options.seed_or_new(seed),
         notation=str(notation or SCRIPT),
     )
+    if group:
+        request = _for_group(request, group, taught)
     _plan(request, days, taught, (series, after, rest), wanted)
+
+
+def _for_group(request: Request, group: str, taught: Path | None) -> Request:
+    """Take up the words the group missed, and its next focus if none was named."""
+    from phonodrill.cli import needs
+    from phonodrill.records.practice import missed_words, next_pick
+    from phonodrill.records.skills import describe
+
+    answers = needs.answers_of(group)
+    request = request._replace(review=missed_words(answers, needs.today()))
+    if request.focus:
+        return request
+    with Lexicon() as lexicon:
+        pick = next_pick(answers, needs.order_of(taught, lexicon))
+    shown = f"{describe(pick.skill)}, {pick.right} of {pick.asked} right"
+    report([f"focus {pick.focus} ({shown}); why: phonodrill next --group {group}"])
+    return request._replace(focus=pick.focus)
 
 
 def _plan(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated, Optional
+from typing import Annotated, Any, Optional
 
 import typer
 
@@ -16,6 +16,7 @@ from phonodrill.cli.report import report
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views import warmup as view
+from phonodrill.selection import Query
 from phonodrill.sounds.places import Position
 from phonodrill.tasks.difficulty import Level
 from phonodrill.tasks.history import NO_HISTORY, RESTING_SETS
@@ -66,6 +67,9 @@ def warmup(
     rest: Annotated[
         int, typer.Option("--rest", min=0, help="For how many sets a word rests.")
     ] = RESTING_SETS,
+    group: Annotated[
+        str, typer.Option("--group", help="What this group missed; its weakest task.")
+    ] = "",
     taught: options.TaughtOption = None,
     band: options.BandOption = 2,
     words: options.WordsOption = None,
@@ -77,6 +81,12 @@ def warmup(
 ) -> None:
     """Make an oral warm-up: a task, a checked answer to each item, easy to hard."""
     chosen, place = _task_and_place(task, drop, at)
+    missed: tuple[str, ...] = ()
+    if group:
+        if made_up or words:
+            raise PhonodrillError("--group goes without --made-up and --words", "one of them")
+        is_open = not (task or drop or at)
+        chosen, place, missed = _for_group(group, chosen, place, is_open=is_open)
     count = options.check_count(count)
     if made_up:
         _check_made_up(chosen, place, f"{ending}{words or ''}")
@@ -95,7 +105,8 @@ def warmup(
         query = query._replace(known=options.known_from(taught, lexicon))
         # Taking a sound off a word in -s should leave its base, or another word in -s.
         is_about_ending = chosen.name == "delete" and bool(query.endings) and not query.words
-        result = make_warmup(
+        make = _make_of(missed) if missed else make_warmup
+        result = make(
             lexicon,
             chosen,
             place,
@@ -114,6 +125,31 @@ def warmup(
     deliver(view.document(result, notation), format_, out)
     if path:
         _keep(path, result, rest)
+
+
+def _for_group(
+    group: str, task: Task, at: Position, *, is_open: bool
+) -> tuple[Task, Position, tuple[str, ...]]:
+    """Take up the words a group missed, and its weakest task and place if none is named."""
+    from phonodrill.cli import needs
+    from phonodrill.records.practice import missed_words, oral_for
+
+    answers = needs.answers_of(group)
+    weakest = oral_for(answers) if is_open else None
+    if weakest:
+        task, at = weakest
+        report([f"task {task.name} at {at}: where this group is weakest"])
+    return task, at, missed_words(answers, needs.today())
+
+
+def _make_of(missed: tuple[str, ...]) -> Callable[..., WarmUp]:
+    """Return what makes a warm-up of missed words first."""
+    from phonodrill.records.practice import Oral, make_warmup_of_missed
+
+    def make(lexicon: Lexicon, task: Task, at: Position, query: Query, **wanted: Any) -> WarmUp:
+        return make_warmup_of_missed(lexicon, Oral(task, at), query, missed, **wanted)
+
+    return make
 
 
 def _leaves_ending(lexicon: Lexicon) -> Callable[[Item], bool]:

@@ -139,6 +139,7 @@ def make_lesson(
     ready = prepared or prepare(lexicon, request, overlay)
     focus = ready.context.request.focus
     ready = ready._replace(context=ready.context._replace(request=request._replace(focus=focus)))
+    ready = with_words(ready, request.review)
     return compose(ready, choose(ready, history))
 
 

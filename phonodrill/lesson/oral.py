@@ -146,7 +146,7 @@ def _ideas(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iter
     near = list(kinds[context.focus.kind](context, vocabulary, rng))
     turn = (context.request.day - 1) % len(near) if near else 0
     yield from (*near[turn:], *near[:turn])
-    words = _sample(vocabulary, rng)
+    words = _sample(context, vocabulary, rng)
     query = _query(context, words)
     tasks = {idea.task for idea in near}
     for task in ("segment", "blend"):
@@ -167,12 +167,17 @@ def _any(_: Item) -> bool:
     return True
 
 
-def _sample(vocabulary: Vocabulary, rng: random.Random) -> list[str]:
-    """Draw words of the focus, short ones if there are any, of those that sound alike one."""
+def _sample(context: Context, vocabulary: Vocabulary, rng: random.Random) -> list[str]:
+    """Draw words of the focus, short ones if there are any, of those that sound alike one.
+
+    Words that were missed before are always among them.
+    """
     short = [c for c in vocabulary.words.values() if c.syllables == 1]
     by_sound = {c.normal: c.word for c in short or vocabulary.words.values()}
     words = list(by_sound.values())
-    return rng.sample(words, min(SAMPLED, len(words)))
+    again = [word for word in words if word in context.request.review]
+    drawn = rng.sample(words, min(SAMPLED, len(words)))
+    return list(dict.fromkeys([*again, *drawn]))
 
 
 def _for_endings(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
@@ -184,7 +189,7 @@ def _for_endings(context: Context, vocabulary: Vocabulary, rng: random.Random) -
     else:
         whole = _query(context, list(vocabulary.words))
         yield Idea("delete", Position.LAST, whole, _leaves_base(vocabulary))
-    yield Idea("segment", Position.EACH, _query(context, _sample(vocabulary, rng)), _any)
+    yield Idea("segment", Position.EACH, _query(context, _sample(context, vocabulary, rng)), _any)
 
 
 def _keeps_ending(lexicon: Lexicon) -> Callable[[Item], bool]:
@@ -205,7 +210,7 @@ def _leaves_base(vocabulary: Vocabulary) -> Callable[[Item], bool]:
 
 def _for_sounds(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
     sounds = frozenset(context.focus.sounds)
-    query = _query(context, _sample(vocabulary, rng))
+    query = _query(context, _sample(context, vocabulary, rng))
 
     def is_about(item: Item) -> bool:
         return item.sound.sounds in sounds or item.new.sounds in sounds
@@ -242,7 +247,7 @@ def _for_contrast(context: Context, vocabulary: Vocabulary, rng: random.Random) 
 
     for at in places if words else ():
         yield Idea("substitute", at, query, changes_one_to_other)
-    heard = _query(context, _sample(vocabulary, rng))
+    heard = _query(context, _sample(context, vocabulary, rng))
     for at in places:
         yield Idea("isolate", at, heard, lambda item: item.sound.sounds in wanted)
 
@@ -256,7 +261,7 @@ def pairs_of(context: Context, vocabulary: Vocabulary) -> list[Pair]:
 
 
 def _for_task(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
-    query = _query(context, _sample(vocabulary, rng))
+    query = _query(context, _sample(context, vocabulary, rng))
     for at in TASKS[context.focus.task].positions:
         if at not in (Position.SYLLABLE, Position.RIME):
             yield Idea(context.focus.task, at, query, _any)

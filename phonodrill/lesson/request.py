@@ -28,6 +28,8 @@ class Request(NamedTuple):
         day: which of several days it is, from 1.
         notation: how sounds are written in what the teacher says.
         taught: the lines of a taught file; none: any word may be read.
+        review: words that were missed before: taken first among those of the focus, the
+            others to review.
     """
 
     focus: str
@@ -37,6 +39,7 @@ class Request(NamedTuple):
     day: int = 1
     notation: str = SCRIPT
     taught: tuple[str, ...] = ()
+    review: tuple[str, ...] = ()
 
 
 class Context(NamedTuple):

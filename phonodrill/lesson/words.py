@@ -91,7 +91,7 @@ def draw_words(
     wanted = max(0, wants.get(plan.CHECK, 0) - traps)
     check = deck.draw(wanted, only=is_plain)
     listed_wanted = wants.get(plan.LIST, 0)
-    review = _draw_review(vocabulary, listed_wanted // 3, resting, rng)
+    review = _draw_review(context, vocabulary, listed_wanted // 3, resting, rng)
     listed = deck.draw(listed_wanted - len(review))
     bases = deck.draw(wants.get(plan.BASES, 0)) if plan.BASES in wants else []
     # Where words are scarce, sections share them: never a sorted word dictated or checked.
@@ -132,7 +132,8 @@ class _Deck:
         written = {sentence.word for sentence in context.lexicon.all_sentences()}
         # Half of the words without a sentence go behind, so that there are some to read.
         late = {c.word for c in listed if c.word not in written and rng.random() < HALF}
-        listed.sort(key=lambda c: (c.syllables > _short(c), c.word in late))
+        again = {*context.request.review}
+        listed.sort(key=lambda c: (c.word not in again, c.syllables > _short(c), c.word in late))
         readings: dict[str, set[tuple[str, ...]]] = {c: set() for c in vocabulary.conditions}
         self._fresh: _Piles = {condition: [] for condition in vocabulary.conditions}
         self._rested: _Piles = {condition: [] for condition in vocabulary.conditions}
@@ -286,10 +287,20 @@ def _mix(new: list[str], review: list[str]) -> list[str]:
 
 
 def _draw_review(
-    vocabulary: Vocabulary, count: int, resting: frozenset[str], rng: random.Random
+    context: Context,
+    vocabulary: Vocabulary,
+    count: int,
+    resting: frozenset[str],
+    rng: random.Random,
 ) -> list[str]:
-    free = [word for word in vocabulary.review if word not in resting]
-    return rng.sample(free, min(count, len(free)))
+    """Take words that were missed before, then known ones by chance."""
+    missed = [
+        word
+        for word in dict.fromkeys(context.request.review)
+        if word not in vocabulary.words and word not in resting and context.pool.find(word)
+    ][:count]
+    free = [word for word in vocabulary.review if word not in resting and word not in missed]
+    return missed + rng.sample(free, min(count - len(missed), len(free)))
 
 
 def _fill(

@@ -11,6 +11,7 @@ from phonodrill.records.confusions import Confusion, find_confusions
 from phonodrill.records.next_focus import Pick, choose_next
 from phonodrill.records.review import Due, review_words
 from phonodrill.records.sharing import Sharing, share_needs
+from phonodrill.records.skills import describe
 from phonodrill.records.standing import (
     THRESHOLDS,
     Interval,
@@ -214,22 +215,3 @@ def _growth_of_student(answers: Sequence[Answer], rule: Thresholds) -> Growth:
 
 def _most_asked(standing: Standing) -> tuple[int, Skill]:
     return -standing.asked, standing.skill
-
-
-def describe(skill: Skill) -> str:
-    """Name a skill in a teacher's words.
-
-    >>> describe(Skill(Kind.CONDITION, "add es")), describe(Skill(Kind.CORRESPONDENCE, "a_e=ā"))
-    ('rule: add es', 'a_e says /ā/')
-    """
-    from phonodrill.endings.sounds import written_sound
-    from phonodrill.sounds.notation import SCRIPT
-
-    if skill.kind is Kind.CORRESPONDENCE:
-        spelling, _, sound = skill.name.partition("=")
-        return f"{spelling} says /{sound}/"
-    if skill.kind is Kind.ENDING_SOUND:
-        return f"ending says {written_sound(skill.name, SCRIPT)}"
-    if skill.kind is Kind.CONDITION:
-        return f"rule: {skill.name}"
-    return f"{skill.kind}: {skill.name}" if skill.kind is not Kind.CLUSTER else skill.name

@@ -97,7 +97,7 @@ def test_tasks(
     assert find_confusion(item, said, lexicon) == shows
 
 
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)
 @given(said=st.text(max_size=12), number=st.integers(0, len(CASES) - 1))
 def test_nothing_typed_is_an_error_or_repeated(said: str, number: int, lexicon: Lexicon) -> None:
     how, word, answer, skill, *_ = CASES[number]

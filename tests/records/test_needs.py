@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from phonodrill import Lexicon
@@ -100,6 +100,7 @@ def test_few_answers_are_drawn_to_what_is_expected() -> None:
     assert weakest(found, "nobody") is None
 
 
+@settings(max_examples=50, deadline=None)
 @given(st.integers(0, 9), st.integers(0, 10))
 def test_one_more_right_answer_never_lowers_the_estimate(right: int, other: int) -> None:
     def of(right: int) -> float:
@@ -125,6 +126,7 @@ def test_students_share_their_needs() -> None:
     assert found.free == ("G",)
 
 
+@settings(max_examples=50, deadline=None)
 @given(st.lists(st.tuples(st.integers(0, 10), st.integers(0, 10)), max_size=20))
 def test_everybody_is_in_one_team_of_bounded_size(shares: list[tuple[int, int]]) -> None:
     rows = [
@@ -145,6 +147,7 @@ def test_sizes_that_make_no_team_are_refused() -> None:
         share_needs((), fewest=4, most=3)
 
 
+@settings(max_examples=50, deadline=None)
 @given(st.lists(st.booleans(), min_size=1, max_size=12))
 def test_gaps_grow_after_success_and_shrink_after_a_miss(results: list[bool]) -> None:
     start = date(2026, 9, 1)

@@ -7,7 +7,7 @@ from math import isclose
 from statistics import NormalDist
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from phonodrill.errors import PhonodrillError
@@ -45,6 +45,7 @@ def test_published_values(right: int, asked: int, low: float, high: float) -> No
 
 
 @pytest.mark.source("Wilson (1927): the bounds are the shares that the score test just allows")
+@settings(max_examples=50, deadline=None)
 @given(COUNTS, st.floats(0.5, 0.99))
 def test_bounds_solve_the_score_equation(counts: tuple[int, int], sure: float) -> None:
     right, asked = counts
@@ -54,6 +55,7 @@ def test_bounds_solve_the_score_equation(counts: tuple[int, int], sure: float) -
         assert isclose(distance, z * z * bound * (1 - bound) / asked, abs_tol=1e-9)
 
 
+@settings(max_examples=50, deadline=None)
 @given(COUNTS)
 def test_the_interval_holds_the_share(counts: tuple[int, int]) -> None:
     right, asked = counts
@@ -63,6 +65,7 @@ def test_the_interval_holds_the_share(counts: tuple[int, int]) -> None:
         assert low - 1e-12 <= right / asked <= high + 1e-12
 
 
+@settings(max_examples=50, deadline=None)
 @given(COUNTS)
 def test_more_right_answers_never_lower_the_verdict(counts: tuple[int, int]) -> None:
     right, asked = counts
@@ -83,6 +86,7 @@ def test_the_rule_by_example() -> None:
     assert judge(6, 8, Thresholds(has=0.4, lacks=0.3)) is Verdict.HAS
 
 
+@settings(max_examples=50, deadline=None)
 @given(st.randoms(use_true_random=False))
 def test_the_order_of_the_answers_does_not_matter(rng: random.Random) -> None:
     listed = [

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from phonodrill.records.next_focus import Pick
-from phonodrill.records.report import NextStep, describe
+from phonodrill.records.report import NextStep
+from phonodrill.records.skills import describe
 from phonodrill.records.standing import Verdict
 from phonodrill.render.document import Document, Section, Table, counted
 from phonodrill.render.views.progress import CAUTION, confused, due, rule_in_words, share

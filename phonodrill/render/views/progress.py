@@ -7,8 +7,9 @@ from typing import Any
 
 from phonodrill.records.answer import Skill
 from phonodrill.records.confusions import Confusion
-from phonodrill.records.report import Growth, Progress, describe
+from phonodrill.records.report import Growth, Progress
 from phonodrill.records.review import Due
+from phonodrill.records.skills import describe
 from phonodrill.records.standing import Standing, Thresholds, Verdict, wilson
 from phonodrill.records.teachable import focus_of
 from phonodrill.render.document import Document, Picture, Section, Table, counted

@@ -21,7 +21,7 @@ from phonodrill.records.sharing import share_needs
 from phonodrill.records.standing import Standing, Verdict, stand
 from phonodrill.records.teachable import focus_of
 from phonodrill.tasks.registry import TASKS
-from tests.benchmarks.simulate_next import run
+from tests.benchmarks.simulate_next import run, run_groups
 from tests.records.makers import ADD_S, DELETE, ES, FIRST, IES, SEGMENT, answer, answers
 
 
@@ -178,10 +178,31 @@ def test_missed_words_come_back_the_most_needed_first() -> None:
     assert review_words(listed, "2026-11-02") == ()
 
 
-@pytest.mark.source("two-parameter logistic model (Birnbaum 1968), simulated: no other source")
+@pytest.mark.source("Rasch (1960): the one-parameter logistic model, fitted to what it made itself")
+def test_the_estimate_sees_who_was_asked() -> None:
+    # Both skills are equally hard; the one was asked of a strong student, the other of a weak
+    # one, and all four of what tells the students apart.
+    rows = [("A", IES, 18, 20), ("B", IES, 6, 20), ("A", ES, 18, 20), ("B", ADD_S, 6, 20)]
+    found = estimate(standings(*rows))
+    assert abs(found["A", ES] - found["A", ADD_S]) < 0.12
+    assert abs(found["B", ES] - found["B", ADD_S]) < 0.12
+    assert found["A", ES] > found["B", ES] + 0.3
+
+
+SIMULATED = pytest.mark.source("two-parameter logistic model (Birnbaum 1968), simulated")
+
+
+@SIMULATED
 def test_next_finds_a_weakest_skill_oftener_than_the_lowest_share() -> None:
-    few, many = run(30, 6, seed=7), run(30, 20, seed=7)
+    few, many = run(24, 6, seed=7), run(24, 16, seed=7)
     for hits in (few, many):
         assert hits["ours"].weakest > hits["raw"].weakest > hits["chance"].weakest
-        assert hits["ours"].third > hits["raw"].third > hits["chance"].third
+        assert hits["ours"].among > hits["raw"].among > hits["chance"].among
     assert many["ours"].weakest > few["ours"].weakest
+
+
+@SIMULATED
+def test_next_is_right_oftener_where_small_groups_were_asked_different_things() -> None:
+    hits = run_groups(60, 8, seed=7, parts=3)
+    assert hits["ours"].weakest > hits["raw"].weakest > hits["chance"].weakest
+    assert hits["ours"].among > hits["raw"].among

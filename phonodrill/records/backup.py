@@ -17,6 +17,8 @@ from phonodrill.records.place import FILE_MODE, Place, make_private
 from phonodrill.records.store import Store
 
 _SIDE_FILES = ("-wal", "-shm")
+_ONE_FILE = "PRAGMA journal_mode = DELETE"
+"""Without a log beside it: what people copy and carry away is one file."""
 
 
 def back_up(store: Store, target: Path) -> None:
@@ -123,6 +125,8 @@ def erase_from_backups(place: Place, group: str, student: str) -> tuple[int, lis
                 if group in backup.groups_with(student):
                     backup.erase_student(group, student)
                     erased += 1
+                with backup.database.raw() as connection:
+                    connection.execute(_ONE_FILE)
         except PhonodrillError as error:
             problems.append(f"not looked into, delete it yourself: {path} ({error.message})")
     return erased, problems
@@ -157,8 +161,7 @@ def _set_aside(place: Place, target: Path, replaced: Path) -> None:
 def _copy(connection: sqlite3.Connection, path: Path) -> None:
     with contextlib.closing(sqlite3.connect(path)) as copy:
         connection.backup(copy)
-        # One file, without a log beside it, is what people copy and carry away.
-        copy.execute("PRAGMA journal_mode = DELETE")
+        copy.execute(_ONE_FILE)
 
 
 def _open(path: Path) -> sqlite3.Connection:

@@ -62,7 +62,9 @@ def groups(
 
 def checks(found: Sequence[Listed]) -> Document:
     """Show a list of checks."""
-    records = [row._asdict() for row in found]
+    records = [{"check": row.key, **row._asdict()} for row in found]
+    for record in records:
+        del record["key"]
     headings = ("check", "group", "focus", "date", "items", "results")
     rows = tuple(tuple(map(str, record.values())) for record in records)
     sections = (Section("", Table(headings, rows)),) if rows else ()

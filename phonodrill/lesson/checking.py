@@ -7,12 +7,12 @@ from itertools import cycle
 
 from phonodrill.endings.sounds import written_sound
 from phonodrill.endings.undo import find_bases
-from phonodrill.lesson.building import pieces_of
 from phonodrill.lesson.candidates import Candidate, Vocabulary
 from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import CHECK, NEXT, QUICK_CHECK
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.rule_part import name_letters, row_for, sound_in
+from phonodrill.lesson.task_part import BY_EAR
 from phonodrill.lesson.tree import Advice, Check, Next, Question, WatchOut
 from phonodrill.lesson.words import Words
 from phonodrill.sounds.inventory import VOWELS
@@ -20,7 +20,7 @@ from phonodrill.sounds.inventory import VOWELS
 SCRIPT = "One student at a time, two minutes each; mark right or not yet. Give no help meanwhile."
 NEXT_SCRIPT = "Count the right answers of the quick check (the limits are ours; no source)."
 MOST_TRAPS = 2
-SPELL, SAY, FIND, TRAP, READ, WRITE, HEAR, COUNT = (
+SPELL, SAY, FIND, TRAP, READ, WRITE, HEAR = (
     "spell with the ending",
     "say the ending",
     "find the base",
@@ -28,11 +28,11 @@ SPELL, SAY, FIND, TRAP, READ, WRITE, HEAR, COUNT = (
     "read",
     "write",
     "say the sound",
-    "count the sounds",
 )
 _FOR_ENDINGS = (SPELL, SAY, FIND)
 _FOR_LETTERS = (READ, WRITE, HEAR)
-_FOR_TASK = (COUNT,)
+COUNT = BY_EAR
+"""The name by which slides know items that are said, not shown."""
 
 
 def compose_check(
@@ -54,8 +54,7 @@ def compose_check(
 
 def ways_to_ask(kind: Kind) -> tuple[str, ...]:
     """Return how the words of a focus are asked about, in turn."""
-    orders = {Kind.ENDINGS: _FOR_ENDINGS, Kind.TASK: _FOR_TASK}
-    return orders.get(kind, _FOR_LETTERS)
+    return _FOR_ENDINGS if kind is Kind.ENDINGS else _FOR_LETTERS
 
 
 def ask_about(how: str, candidate: Candidate, context: Context) -> Question:
@@ -128,15 +127,6 @@ def _hear(candidate: Candidate, context: Context) -> Question:
     )
 
 
-def _count(candidate: Candidate, context: Context) -> Question:
-    entry = context.lexicon.get(candidate.word)
-    said = entry.usable_pronunciations[0] if entry else None
-    pieces = pieces_of(candidate.word, said, context) if said else ()
-    sounds = " ".join(sign for piece in pieces for sign in piece.sounds)
-    ask = f"Say “{candidate.word}”. Say its sounds one by one."
-    return Question(COUNT, ask, candidate.word, f"/{sounds}/", f"hears {candidate.sound}")
-
-
 _WAYS: dict[str, Callable[[Candidate, Context], Question]] = {
     SPELL: _spell,
     SAY: _say,
@@ -144,7 +134,6 @@ _WAYS: dict[str, Callable[[Candidate, Context], Question]] = {
     READ: _read,
     WRITE: _write,
     HEAR: _hear,
-    COUNT: _count,
 }
 
 
@@ -152,6 +141,12 @@ def compose_next(context: Context, *, has_check: bool) -> Next:
     """Say what follows from the result."""
     focus = context.request.focus
     again = f"phonodrill lesson --focus {focus} --band {context.request.band} --seed"
+    is_task = context.focus.kind is Kind.TASK
+    too_few = (
+        "show the task again and do the warm-up once more, before another lesson on it"
+        if is_task
+        else "teach the rule again with its examples, then build words"
+    )
     advice: tuple[Advice, ...]
     if not has_check:
         advice = (
@@ -164,7 +159,7 @@ def compose_next(context: Context, *, has_check: bool) -> Next:
             Advice(
                 "5 or 6 right", f"the same focus with other words: {again} {_other_seed(context)}"
             ),
-            Advice("4 or fewer right", "teach the rule again with its examples, then build words"),
+            Advice("4 or fewer right", too_few),
             Advice("one kind of item wrong", "practice that part only: see what its answer shows"),
         )
     return Next(NEXT, 0, "What to do next", NEXT_SCRIPT if has_check else "", advice)

@@ -16,6 +16,7 @@ from phonodrill.lesson import plan
 from phonodrill.lesson.building import compose_build, compose_list
 from phonodrill.lesson.candidates import Vocabulary, gather, with_endings
 from phonodrill.lesson.checking import compose_check, compose_next, traps_among
+from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.letters import compose_review
 from phonodrill.lesson.lines import (
     compose_dictation,
@@ -28,6 +29,13 @@ from phonodrill.lesson.plan import Part, plan_lesson
 from phonodrill.lesson.request import Context, Request, open_context
 from phonodrill.lesson.rule_part import compose_rule, draw_watch_outs, watch_outs_of
 from phonodrill.lesson.sorting import compose_bases, compose_sort
+from phonodrill.lesson.task_part import (
+    NO_ITEMS,
+    TaskItems,
+    compose_task_check,
+    compose_task_rule,
+    draw_task_items,
+)
 from phonodrill.lesson.tree import Lesson, Section, WatchOut
 from phonodrill.lesson.words import Words, draw_words
 from phonodrill.lexicon.entry import Sentence
@@ -51,6 +59,7 @@ class Choice(NamedTuple):
         watch_outs: what to be ready for.
         traps: words of the check that only look inflected.
         notes: one line each on what was relaxed.
+        task: for a focus on a task, items to show and to ask.
     """
 
     parts: tuple[Part, ...]
@@ -61,6 +70,7 @@ class Choice(NamedTuple):
     watch_outs: tuple[WatchOut, ...] = ()
     traps: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
+    task: TaskItems = NO_ITEMS
 
 
 class Prepared(NamedTuple):
@@ -163,7 +173,14 @@ def choose(ready: Prepared, history: History) -> Choice:
     dictated = draw_dictated(context, vocabulary, words, sentences, rng)
     if plan.DICTATION in items and not dictated:
         notes.append("dictation: no sentence of the bank fits")
-    return Choice(parts, words, oral, sentences, dictated, watch_outs, traps, tuple(notes))
+    task = NO_ITEMS
+    if context.focus.kind is Kind.TASK:
+        task, missing = draw_task_items(
+            context, vocabulary, oral, words.every, history, rng, has_check=plan.CHECK in items
+        )
+        notes += missing
+    chosen = (parts, words, oral, sentences, dictated, watch_outs, traps, tuple(notes), task)
+    return Choice(*chosen)
 
 
 def compose(ready: Prepared, choice: Choice) -> Lesson:
@@ -179,16 +196,29 @@ def _composers(ready: Prepared, choice: Choice) -> dict[str, Callable[[Part], Se
     context, vocabulary, _ = ready
     words = choice.words
     has_check = any(part.name == plan.CHECK for part in choice.parts)
+    if context.focus.kind is Kind.TASK:
+        own: dict[str, Callable[[Part], Section]] = {
+            plan.RULE: lambda p: compose_task_rule(context, choice.task, p.minutes),
+            plan.CHECK: lambda p: compose_task_check(context, choice.task, p.minutes),
+        }
+    else:
+        own = {
+            plan.RULE: lambda p: compose_rule(
+                context, vocabulary, words, p.minutes, choice.watch_outs
+            ),
+            plan.CHECK: lambda p: compose_check(
+                context, vocabulary, words, choice.traps, p.minutes
+            ),
+        }
     return {
+        **own,
         plan.WARMUP: lambda p: compose_warmup(choice.oral, p.minutes, context.style),
         plan.REVIEW: lambda p: compose_review(context, words, p.minutes, p.items),
-        plan.RULE: lambda p: compose_rule(context, vocabulary, words, p.minutes, choice.watch_outs),
         plan.BUILD: lambda p: compose_build(context, vocabulary, words, p.minutes),
         plan.LIST: lambda p: compose_list(context, vocabulary, words, p.minutes),
         plan.SENTENCES: lambda p: compose_sentences(context, choice.sentences, p.minutes),
         plan.SORT: lambda p: compose_sort(context, vocabulary, words, p.minutes),
         plan.BASES: lambda p: compose_bases(context, words, p.minutes),
         plan.DICTATION: lambda p: compose_dictation(context, words, choice.dictated, p.minutes),
-        plan.CHECK: lambda p: compose_check(context, vocabulary, words, choice.traps, p.minutes),
         plan.NEXT: lambda _: compose_next(context, has_check=has_check),
     }

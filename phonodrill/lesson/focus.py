@@ -20,6 +20,8 @@ from phonodrill.taught.tokens import companions, read_token
 TWO = 2
 LEAST_SHARE = 0.03
 """Share of the words with a sound that a spelling must have to be one of its spellings."""
+LEAST_OF_SPELLING = 0.03
+"""Share of the words with a spelling that must say the sound: t is no way to write /ch/ by ear."""
 EXAMPLES = "es,ies; sh; a_e; c=s; /k/; delete; i:e"
 
 
@@ -157,12 +159,22 @@ def _spelling(parts: tuple[str, ...], lexicon: Lexicon) -> Focus:
 
 def spellings_of_sound(code: str, lexicon: Lexicon) -> tuple[Counted, ...]:
     """Return the taught spellings of a sound that enough of its words have, the commonest first."""
+    inventory = lexicon.correspondences()
     found = [
         row
-        for row in lexicon.correspondences()
+        for row in inventory
         if row.correspondence.sound == code
         and row.correspondence.is_regular
         and row.correspondence.kind is not CorrespondenceKind.ENDING
     ]
     least = LEAST_SHARE * sum(row.words for row in found)
-    return tuple(row for row in found if row.words >= least)
+    all_words: dict[str, int] = {}
+    for row in inventory:
+        spelling = row.correspondence.spelling
+        all_words[spelling] = all_words.get(spelling, 0) + row.words
+    return tuple(
+        row
+        for row in found
+        if row.words >= least
+        and row.words >= LEAST_OF_SPELLING * all_words[row.correspondence.spelling]
+    )

@@ -18,6 +18,7 @@ from phonodrill.lesson.fit import check_text, check_words
 from phonodrill.lesson.oral import Drawn, find_item
 from phonodrill.lesson.plan import Part
 from phonodrill.lesson.request import Request
+from phonodrill.lesson.task_part import BY_EAR, TaskItems
 from phonodrill.lesson.tree import Lesson, WatchOut
 from phonodrill.lesson.words import Words
 from phonodrill.lexicon.entry import Sentence
@@ -118,7 +119,7 @@ def _choice(ready: Prepared, words: Words, sections: dict[str, Any], data: Any) 
     return Choice(
         parts,
         words,
-        _oral(ready, sections.get(plan.WARMUP, {})),
+        _oral(ready, sections.get(plan.WARMUP, {}), plan.WARMUP),
         sentences,
         dictated,
         _watch_outs(ready, sections.get(plan.RULE, {})),
@@ -128,13 +129,17 @@ def _choice(ready: Prepared, words: Words, sections: dict[str, Any], data: Any) 
             if row.get("how") == TRAP
         ),
         _texts(_get(data, "notes", list, "lesson"), "notes"),
+        TaskItems(
+            *(_oral(ready, sections.get(name, {}), name) for name in (plan.RULE, plan.CHECK))
+        ),
     )
 
 
 def _words(sections: dict[str, Any]) -> Words:
     listed = _items(sections, plan.LIST)
-    asked = [row for row in _items(sections, plan.CHECK) if row.get("how") != TRAP]
-    points = sections.get(plan.RULE, {}).get("points", [])
+    asked = [row for row in _items(sections, plan.CHECK) if row.get("how") not in (TRAP, BY_EAR)]
+    rule = sections.get(plan.RULE, {})
+    points = [] if rule.get("activities") else rule.get("points", [])
     return Words(
         _named(points, plan.RULE),
         _named(_items(sections, plan.BUILD), plan.BUILD),
@@ -160,25 +165,27 @@ def _named(rows: Any, where: str) -> tuple[str, ...]:
     return tuple(_get(row, "word", str, where).lower() for row in rows)
 
 
-def _oral(ready: Prepared, section: dict[str, Any]) -> tuple[Drawn, ...]:
+def _oral(ready: Prepared, section: dict[str, Any], name: str) -> tuple[Drawn, ...]:
     drawn = []
     for activity in section.get("activities", []):
-        task, at = _get(activity, "task", str, "warmup"), _get(activity, "at", str, "warmup")
-        if task not in TASKS or at not in TASKS[task].positions:
+        task, at = _get(activity, "task", str, name), _get(activity, "at", str, name)
+        tasks = TASKS if name == plan.WARMUP else {*TASKS} & {ready.context.focus.task}
+        if task not in tasks or at not in TASKS[task].positions:
             raise PhonodrillError(
-                f"warmup: there is no task {task} at {at}", "one that was written"
+                f"{name}: there is no task {task} at {at}", "one that was written"
             )
         items = tuple(
-            _item(ready, task, at, row, number)
-            for number, row in enumerate(_get(activity, "items", list, "warmup"), 1)
+            _item(ready, (name, task, at), row, number)
+            for number, row in enumerate(_get(activity, "items", list, name), 1)
         )
         drawn.append(Drawn(task, Position(at), items))
     return tuple(drawn)
 
 
-def _item(ready: Prepared, task: str, at: str, row: Any, number: int) -> Item:
-    words = _texts(_get(row, "words", list, "warmup"), "warmup")
-    where = f"warmup, {task} {at}, item {number}"
+def _item(ready: Prepared, kind: tuple[str, str, str], row: Any, number: int) -> Item:
+    section, task, at = kind
+    words = _texts(_get(row, "words", list, section), section)
+    where = f"{section}, {task} {at}, item {number}"
     for word in words:
         check_text(ready, word, where)
     said = {name: _get(row, name, str, where) for name in FOUND_BY}

@@ -8,7 +8,8 @@ Willows, Schuster, Yaghoub-Zadeh & Shanahan 2001, *RRQ* 36, 250-287).
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from typing import NamedTuple
 
 from phonodrill.endings.together import belongs_together
@@ -102,25 +103,26 @@ def _try(
         if len(drawn) == MOST_TASKS or not left:
             break
         share = left if drawn else (count + 1) // 2
-        items = _items(context, idea, share, history, used, rng)
+        items = draw_for(context, idea, share, history, used, rng)
         if len(items) >= min(2, share):
             drawn.append(Drawn(idea.task, idea.at, items))
             used.update(word for item in items for word in item.words)
             first = first or idea
     if first and len(drawn) == 1 and _size(tuple(drawn)) < count:
-        more = _items(context, first, count, history, set(), rng)
+        more = draw_for(context, first, count, history, set(), rng)
         drawn = [max(drawn[0]._replace(items=more), drawn[0], key=lambda one: len(one.items))]
     return tuple(drawn)
 
 
-def _items(
+def draw_for(
     context: Context,
     idea: Idea,
     count: int,
     history: History,
-    used: set[str],
+    used: AbstractSet[str],
     rng: random.Random,
 ) -> tuple[Item, ...]:
+    """Draw up to ``count`` items for one idea, none with a word that is used."""
     band = context.request.band
     chance = random.Random(rng.randrange(1_000_000))
     items = draw_items(
@@ -141,7 +143,7 @@ def _ideas(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iter
         Kind.SPELLING: _for_sounds,
         Kind.SOUND: _for_sounds,
         Kind.CONTRAST: _for_contrast,
-        Kind.TASK: _for_task,
+        Kind.TASK: ideas_of_task,
     }
     near = list(kinds[context.focus.kind](context, vocabulary, rng))
     turn = (context.request.day - 1) % len(near) if near else 0
@@ -260,7 +262,8 @@ def pairs_of(context: Context, vocabulary: Vocabulary) -> list[Pair]:
     return list(minimal_pairs(words, either, sounds=context.focus.sounds))
 
 
-def _for_task(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
+def ideas_of_task(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:
+    """Yield each kind of a task that words of one syllable allow."""
     query = _query(context, _sample(context, vocabulary, rng))
     for at in TASKS[context.focus.task].positions:
         if at not in (Position.SYLLABLE, Position.RIME):
@@ -269,7 +272,15 @@ def _for_task(context: Context, vocabulary: Vocabulary, rng: random.Random) -> I
 
 def compose_warmup(drawn: tuple[Drawn, ...], minutes: int, style: Notation) -> WarmUp:
     """Write out the items of a warm-up."""
-    activities = tuple(
+    activities = compose_activities(drawn, style)
+    items = [item for one in drawn for item in one.items]
+    how = tuple(script.how_to_say(items, style))
+    return WarmUp(WARMUP, minutes, "Oral warm-up", SCRIPT, activities, how)
+
+
+def compose_activities(drawn: tuple[Drawn, ...], style: Notation) -> tuple[Activity, ...]:
+    """Write out items by task and place."""
+    return tuple(
         Activity(
             one.task,
             str(one.at),
@@ -278,9 +289,11 @@ def compose_warmup(drawn: tuple[Drawn, ...], minutes: int, style: Notation) -> W
         )
         for one in drawn
     )
-    items = [item for one in drawn for item in one.items]
-    how = tuple(script.how_to_say(items, style))
-    return WarmUp(WARMUP, minutes, "Oral warm-up", SCRIPT, activities, how)
+
+
+def words_of_items(drawn: Iterable[Drawn]) -> frozenset[str]:
+    """Return every word that items say or show."""
+    return frozenset(word for one in drawn for item in one.items for word in item.words)
 
 
 def write_item(item: Item, style: Notation) -> Oral:

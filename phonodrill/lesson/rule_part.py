@@ -22,8 +22,6 @@ from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Point, Rule, WatchOut
 from phonodrill.lesson.words import Words
 from phonodrill.selection import Query
-from phonodrill.tasks.phrases import PHRASES
-from phonodrill.tasks.registry import TASKS
 
 MOST_WATCH_OUTS = 6
 MANY = 1000
@@ -32,7 +30,6 @@ SCRIPTS = {
     Kind.SPELLING: "Write the word, point to the letters of today, say their sound, read the word.",
     Kind.SOUND: "Say the word, find the sound in it, show which letters spell it here.",
     Kind.CONTRAST: "Say both sounds slowly and feel the mouth; then read the words.",
-    Kind.TASK: "Show the task once with a word of your own, then read the words together.",
 }
 
 
@@ -54,8 +51,7 @@ def compose_rule(
         )
         for candidate in (vocabulary.words[word] for word in words.rule)
     )
-    name = "Show how" if context.focus.kind is Kind.TASK else "Rule"
-    title = f"{name}: {context.focus.title}"
+    title = f"Rule: {context.focus.title}"
     return Rule(RULE, minutes, title, SCRIPTS[context.focus.kind], points, watch)
 
 
@@ -77,9 +73,6 @@ def _says(candidate: Candidate, context: Context) -> str:
     row = row_for(candidate, context)
     if row:
         return row.says
-    if context.focus.kind is Kind.TASK:
-        task = TASKS[context.focus.task]
-        return PHRASES[task.name, task.positions[0]].title + "."
     if context.focus.kind is Kind.CONTRAST:
         return f"{sound_in(candidate, context)}, spelled {candidate.spelling} in {candidate.word}."
     letters = name_letters(candidate.spelling)

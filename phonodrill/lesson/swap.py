@@ -11,7 +11,8 @@ from phonodrill.lesson.compose import Choice, Prepared, compose, with_words
 from phonodrill.lesson.fit import check_words
 from phonodrill.lesson.from_data import Read
 from phonodrill.lesson.lines import draw_dictated, draw_sentences
-from phonodrill.lesson.oral import Drawn, draw_oral
+from phonodrill.lesson.oral import Drawn, draw_oral, words_of_items
+from phonodrill.lesson.task_part import other_items
 from phonodrill.lesson.tree import Lesson
 from phonodrill.lesson.words import Words, gaps
 from phonodrill.sentences import words_of
@@ -38,7 +39,8 @@ def swap_word(read: Read, old: str, new: str = "") -> tuple[Lesson, str]:
     old, new = old.lower().strip(), new.lower().strip()
     ready, choice = with_words(read.ready, {new} - {""}), read.choice
     is_listed = old in choice.words.every
-    heard = any(old in item.words for one in choice.oral for item in one.items)
+    spoken = (*choice.oral, *choice.task.shown, *choice.task.asked)
+    heard = old in words_of_items(spoken)
     written = any(old in words_of(text) for text in _texts(choice))
     if not (is_listed or heard or written):
         shown = ", ".join(sorted(choice.words.every)[:SHOWN])
@@ -61,6 +63,7 @@ def swap_word(read: Read, old: str, new: str = "") -> tuple[Lesson, str]:
         new = ""
     choice = choice._replace(words=words, notes=_notes(ready, choice, words))
     choice = _other_oral(ready, choice, old, rng)
+    choice = _other_task_items(ready, choice, old, rng)
     choice = _other_sentences(ready, choice, old, rng)
     return compose(ready, choice), new
 
@@ -129,6 +132,17 @@ def _other_oral(ready: Prepared, choice: Choice, old: str, rng: random.Random) -
         if kept:
             drawn.append(one._replace(items=kept))
     return choice._replace(oral=tuple(drawn))
+
+
+def _other_task_items(ready: Prepared, choice: Choice, old: str, rng: random.Random) -> Choice:
+    """Take other items of the task for those shown or asked with the word."""
+    task = choice.task
+    for field, drawn in task._asdict().items():
+        said = words_of_items((*choice.oral, *task.shown, *task.asked))
+        barred = said | choice.words.every
+        other = other_items(ready.context, ready.vocabulary, drawn, old, barred, rng)
+        task = task._replace(**{field: other})
+    return choice._replace(task=task)
 
 
 def _other_sentences(ready: Prepared, choice: Choice, old: str, rng: random.Random) -> Choice:

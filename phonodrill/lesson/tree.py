@@ -114,7 +114,10 @@ class WatchOut(NamedTuple):
 
 
 class Rule(NamedTuple):
-    """The rule, one example a condition, and what to watch out for."""
+    """The rule, one example a condition, and what to watch out for.
+
+    For a task, ``activities`` have the items it is shown with; the points follow from them.
+    """
 
     name: str
     minutes: int
@@ -122,6 +125,7 @@ class Rule(NamedTuple):
     script: str
     points: tuple[Point, ...]
     watch_outs: tuple[WatchOut, ...]
+    activities: tuple[Activity, ...] = ()
 
 
 class BuildStep(NamedTuple):
@@ -326,13 +330,17 @@ class Question(NamedTuple):
 
 
 class Check(NamedTuple):
-    """The quick check."""
+    """The quick check.
+
+    For a task, ``activities`` have the items asked; the questions follow from them.
+    """
 
     name: str
     minutes: int
     title: str
     script: str
     questions: tuple[Question, ...]
+    activities: tuple[Activity, ...] = ()
 
 
 class Advice(NamedTuple):

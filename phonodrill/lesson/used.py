@@ -17,7 +17,7 @@ def words_of_lesson(lesson: Lesson) -> frozenset[str]:
 
 
 def _words(section: tree.Section) -> list[str]:
-    if isinstance(section, tree.WarmUp):
+    if isinstance(section, (tree.WarmUp, tree.Rule, tree.Check)) and section.activities:
         items = (item for activity in section.activities for item in activity.items)
         return [word for item in items for word in item.words]
     if isinstance(section, tree.Rule):

@@ -19,6 +19,7 @@ from phonodrill.lesson.candidates import (
     is_plain_to_hear,
     readings_of,
 )
+from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import Part
 from phonodrill.lesson.request import Context
 
@@ -73,9 +74,14 @@ def draw_words(
         traps: items of the quick check that need no word of the focus.
     """
     wants = {part.name: part.items for part in parts}
+    if context.focus.kind is Kind.TASK:
+        # These sections have oral items instead.
+        del wants[plan.RULE]
+        wants.pop(plan.CHECK, None)
     deck = _Deck(context, vocabulary, resting, rng)
     notes: list[str] = []
-    rule = deck.draw(min(MOST_POINTS, len(vocabulary.conditions)), each_condition=True)
+    points = min(MOST_POINTS, len(vocabulary.conditions)) if plan.RULE in wants else 0
+    rule = deck.draw(points, each_condition=True)
     order = vocabulary.conditions.index
     rule.sort(key=lambda word: order(vocabulary.words[word].condition))
 

@@ -19,6 +19,7 @@ from phonodrill.lesson.focus import Kind as FocusKind
 from phonodrill.lesson.plan import QUICK_CHECK, Part
 from phonodrill.lesson.request import Context, Request, open_context
 from phonodrill.lesson.rule_part import row_for
+from phonodrill.lesson.task_part import what_it_shows
 from phonodrill.lesson.words import draw_words
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
@@ -187,7 +188,5 @@ def about_item(item: Item, style: Notation) -> Asked:
         Skill(Kind.LEVEL, str(item.level)),
         *_clusters(said.sounds, starts=item.at not in _END, ends=item.at not in _BEGIN),
     )
-    title = phrase.title
-    shows = f"can {title[0].lower()}{title[1:]}"
     word = item.stimulus or item.answer or item.choices[0].word
-    return Asked(title, phrase.ask, word, phrase.answer, shows, skills)
+    return Asked(phrase.title, phrase.ask, word, phrase.answer, what_it_shows(item), skills)

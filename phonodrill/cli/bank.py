@@ -18,6 +18,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views.warmup import record
 from phonodrill.selection import Pool, Query, select
+from phonodrill.services.oral import read_query
 from phonodrill.sounds.places import Position
 from phonodrill.tasks.item import Item
 from phonodrill.tasks.registry import TASKS, Task
@@ -55,7 +56,7 @@ def bank(
 ) -> None:
     """Write every item of a task, one row each, with a count at the end."""
     kinds = _kinds(task, at, made_up=made_up)
-    query = oral.read_query(
+    query = read_query(
         band=band, ending=ending, sound=sound, accent=accent, r_vowels=r_vowels, made_up=made_up
     )
     if is_named(out, format_, ".docx", ".pptx", ".pdf"):

@@ -21,6 +21,7 @@ from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import Pronunciation
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.selection import Query, may_be_shown
+from phonodrill.services.endings import parse_endings
 
 DEFAULT_ENDINGS = ("s", "es", "ies")
 FAMILY = ("s", "es", "ies", "ves", "ed", "ing", "er", "est")
@@ -214,7 +215,7 @@ def sort(
 
 
 def _parse(text: str) -> frozenset[str]:
-    return options.parse_endings(text, SPELLINGS)
+    return parse_endings(text, SPELLINGS)
 
 
 def _fit_word(word: str, lexicon: Lexicon, gate: Gate) -> str:

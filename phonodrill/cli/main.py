@@ -28,6 +28,7 @@ COMMANDS = {
     "passage": "phonodrill.cli.passage",
     "taught": "phonodrill.cli.taught",
     "print": "phonodrill.cli.print_",
+    "serve": "phonodrill.cli.serve",
     "lexicon": "phonodrill.cli.lexicon",
 }
 """Command -> the module whose ``app`` it is; imported only when it is called."""

@@ -20,6 +20,7 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.paper.draw import draw_words
 from phonodrill.selection import Query, own_entries
+from phonodrill.services.endings import parse_endings
 from phonodrill.taught.tokens import SPELLED_ENDINGS
 
 ENDINGS = SPELLED_ENDINGS
@@ -106,7 +107,7 @@ def choose_words(store: Store, source: Source, by: By = By.SPELLING) -> list[Ent
 def _drawn(store: Store, source: Source, by: By) -> list[Entry]:
     query = Query(
         source.band,
-        options.parse_endings(source.ending, ENDINGS),
+        parse_endings(source.ending, ENDINGS),
         known=options.known_from(source.taught, store.lexicon),
     )
     rng = random.Random(source.seed)

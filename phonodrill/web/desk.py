@@ -1,0 +1,73 @@
+"""The one thread in which all words are chosen.
+
+The lexicon belongs to one thread, and Python runs one thread at a time anyway: a
+queue before one worker serves requests in their order, and what it remembers is
+remembered for all.
+"""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from typing import Concatenate, ParamSpec, TypeVar
+
+from phonodrill.lexicon.store import Lexicon
+from phonodrill.overlay import NO_OVERLAY, Overlay, read_overlay
+from phonodrill.web.settings import LONGEST_WORK, Settings
+
+P = ParamSpec("P")
+R = TypeVar("R")
+
+
+class BusyError(Exception):
+    """A request waited too long."""
+
+
+class Desk:
+    """Opens the lexicon and answers requests one after another.
+
+    Args:
+        settings: where the teacher's own words are.
+    """
+
+    def __init__(self, settings: Settings) -> None:
+        self.settings = settings
+        self._thread = ThreadPoolExecutor(1, "desk")
+        self._lexicon: Lexicon | None = None
+
+    async def ask(
+        self, answer: Callable[Concatenate[Lexicon, P], R], *args: P.args, **kwargs: P.kwargs
+    ) -> R:
+        """Call a function with the lexicon, in its turn.
+
+        Raises:
+            BusyError: if it took too long.
+        """
+        loop = asyncio.get_running_loop()
+        future = loop.run_in_executor(self._thread, lambda: answer(self._open(), *args, **kwargs))
+        try:
+            return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
+        except TimeoutError as error:
+            future.cancel()
+            raise BusyError from error
+
+    def own_words(self) -> Overlay:
+        """Read the teacher's own words."""
+        file = self.settings.words_file
+        return read_overlay(file) if file else NO_OVERLAY
+
+    def close(self) -> None:
+        """Close the lexicon."""
+        self._thread.submit(self._close).result()
+        self._thread.shutdown()
+
+    def _open(self) -> Lexicon:
+        if self._lexicon is None:
+            self._lexicon = Lexicon()
+        return self._lexicon
+
+    def _close(self) -> None:
+        if self._lexicon:
+            self._lexicon.close()
+            self._lexicon = None

@@ -14,6 +14,7 @@ from typing import Concatenate, ParamSpec, TypeVar
 
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay, read_overlay
+from phonodrill.services.taught_lists import FOLDER
 from phonodrill.web.settings import LONGEST_WORK, Settings
 
 P = ParamSpec("P")
@@ -33,7 +34,7 @@ class Desk:
 
     def __init__(self, settings: Settings) -> None:
         self.settings = settings
-        self._thread = ThreadPoolExecutor(1, "desk")
+        self._thread = ThreadPoolExecutor(1, "desk", FOLDER.set, (settings.taught_folder,))
         self._lexicon: Lexicon | None = None
 
     async def ask(

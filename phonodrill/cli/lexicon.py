@@ -9,7 +9,6 @@ import typer
 from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.render.document import Table
 from phonodrill.render.views import lexicon as view
 from phonodrill.services.lexicon import count_words
 
@@ -30,5 +29,4 @@ def lexicon(
         counts = count_words(lexicon)
         rows = tuple(lexicon.disagreements()) if disagreements else ()
         sources = lexicon.sources()
-    checks = Table(("word", "base", "expected", "found"), rows)
-    deliver(view.document(sources, counts, checks), format_, out)
+    deliver(view.document(sources, counts, rows), format_, out)

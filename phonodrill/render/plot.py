@@ -36,7 +36,8 @@ def line_chart(
     told = "; ".join(f"{name}: {values[-1]:,} at the end" for name, values in curves.items())
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
-        f'aria-labelledby="chart-title chart-desc" font-family="sans-serif" font-size="13" fill="{ink}">'
+        'aria-labelledby="chart-title chart-desc" '
+        f'font-family="sans-serif" font-size="13" fill="{ink}">'
     )
     parts = [
         head,

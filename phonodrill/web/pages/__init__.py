@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phonodrill.web.pages import warmup
+from phonodrill.web.pages import about, passage, taught, warmup
 
-PAGES = (warmup,)
+PAGES = (warmup, passage, taught, about)
 MENU = tuple(module.PAGE for module in PAGES)

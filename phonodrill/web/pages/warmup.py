@@ -22,6 +22,7 @@ from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.places import Position
 from phonodrill.tasks.difficulty import Level
 from phonodrill.tasks.registry import TASKS
+from phonodrill.web.answers import answer
 from phonodrill.web.forms import DrawForm
 from phonodrill.web.page import (
     Page,
@@ -100,7 +101,19 @@ async def warmup_page(request: Request, form: WarmUpPageQuery) -> Response:
     )
 
 
-@api.get("/warmup", tags=["words"], summary="An oral warm-up")
+@api.get(
+    "/warmup",
+    tags=["words"],
+    summary="An oral warm-up",
+    responses=answer(
+        "Items with their checked answers.",
+        task="What is done with each word.",
+        at="Where in the word.",
+        seed="Makes the same set again.",
+        items="Each with stimulus, sound, answer, what else is right, and what the teacher says.",
+        notes="What could not be met, and what would give more.",
+    ),
+)
 async def warmup_data(request: Request, form: WarmUpQuery) -> dict[str, Any]:
     """Return the fields that ``phonodrill warmup --format json`` writes."""
     desk = desk_of(request)

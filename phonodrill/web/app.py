@@ -17,7 +17,7 @@ from phonodrill.version import VERSION
 from phonodrill.web.csrf import ForgedError
 from phonodrill.web.desk import BusyError, Desk
 from phonodrill.web.forms import Form
-from phonodrill.web.guard import Guard
+from phonodrill.web.guard import HEADERS, Guard
 from phonodrill.web.page import FOLDER, Page, Problem, problem_from, show
 from phonodrill.web.pages import PAGES
 from phonodrill.web.settings import Settings
@@ -54,6 +54,8 @@ def make_app(settings: Settings | None = None) -> FastAPI:
         # The usual pages fetch scripts from elsewhere; pages/api.py shows the schema.
         docs_url=None,
         redoc_url=None,
+        # A redirect to the address with or without a slash would name http behind a proxy.
+        redirect_slashes=False,
         lifespan=lifespan,
     )
     app.state.settings = chosen
@@ -69,13 +71,14 @@ def make_app(settings: Settings | None = None) -> FastAPI:
     app.add_exception_handler(HTTPException, _tell_status)
     app.add_exception_handler(BusyError, _tell_busy)
     app.add_exception_handler(ForgedError, _tell_forged)
+    app.add_exception_handler(Exception, _tell_failed)
     app.add_middleware(Guard, settings=chosen)
     return app
 
 
 def _font() -> FileResponse:
     """Send the type for words, from its own package."""
-    files = import_extra("fontpkg_abeezee", "the page").ROOT / "files"
+    files = import_extra("fontpkg_abeezee", "the page", extra="web").ROOT / "files"
     return FileResponse(
         files / "ABeeZee-Regular.ttf",
         media_type="font/ttf",
@@ -113,3 +116,11 @@ def _tell_busy(request: Request, _: Exception) -> Response:
 
 def _tell_forged(request: Request, _: Exception) -> Response:
     return _tell(request, Problem("that form is too old", "load the page again, then send it", 403))
+
+
+def _tell_failed(request: Request, _: Exception) -> Response:
+    """Answer for a fault of ours, which the server writes to its log."""
+    answer = _tell(request, Problem("something went wrong here", "something else", 500))
+    # This handler stands outside the guard, which gives every other answer its headers.
+    answer.headers.update(HEADERS)
+    return answer

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
+from typing import Any
 
 from fastapi import APIRouter, FastAPI, Request
 from fastapi.exceptions import RequestValidationError
@@ -16,7 +17,7 @@ from phonodrill.render.extra import import_extra
 from phonodrill.version import VERSION
 from phonodrill.web.csrf import ForgedError
 from phonodrill.web.desk import BusyError, Desk
-from phonodrill.web.forms import Form
+from phonodrill.web.forms import Form, Refusal
 from phonodrill.web.guard import HEADERS, Guard
 from phonodrill.web.page import FOLDER, Page, Problem, problem_from, show
 from phonodrill.web.pages import PAGES
@@ -24,6 +25,11 @@ from phonodrill.web.settings import Settings
 
 API = "/api"
 FONT = "/static/ABeeZee-Regular.ttf"
+_REFUSALS: dict[int | str, dict[str, Any]] = {
+    400: {"model": Refusal, "description": "What was asked for cannot be done."},
+    422: {"model": Refusal, "description": "A field has no value that it may have."},
+    503: {"model": Refusal, "description": "Too many ask at once."},
+}
 _PROBLEM_PAGE = Page("", "Not possible", "")
 _STATUS_WORDS = {
     404: Problem("there is no such page", "one of the pages above", 404),
@@ -59,7 +65,7 @@ def make_app(settings: Settings | None = None) -> FastAPI:
         lifespan=lifespan,
     )
     app.state.settings = chosen
-    api = APIRouter(prefix=API, responses={400: {"description": "What was wrong, what to do."}})
+    api = APIRouter(prefix=API, responses=_REFUSALS)
     for module in PAGES:
         app.include_router(module.page, include_in_schema=False)
         api.include_router(module.api)

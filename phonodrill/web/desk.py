@@ -8,16 +8,21 @@ remembered for all.
 from __future__ import annotations
 
 import asyncio
+import re
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from typing import Concatenate, ParamSpec, TypeVar
+from functools import partial
+from typing import Any, Concatenate, ParamSpec, TypeVar
 
+from phonodrill.errors import PhonodrillError
+from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay, read_overlay
 from phonodrill.web.settings import LONGEST_WORK, Settings
 
 P = ParamSpec("P")
 R = TypeVar("R")
+_WORD = re.compile(r"[A-Za-z']+")
 
 
 class BusyError(Exception):
@@ -45,7 +50,7 @@ class Desk:
             BusyError: if it took too long.
         """
         loop = asyncio.get_running_loop()
-        future = loop.run_in_executor(self._thread, lambda: answer(self._open(), *args, **kwargs))
+        future = loop.run_in_executor(self._thread, self._answer, partial(answer, **kwargs), args)
         try:
             return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
         except TimeoutError as error:
@@ -62,6 +67,16 @@ class Desk:
         self._thread.submit(self._close).result()
         self._thread.shutdown()
 
+    def _answer(self, answer: Callable[..., R], args: tuple[Any, ...]) -> R:
+        lexicon = self._open()
+        try:
+            return answer(lexicon, *args)
+        except PhonodrillError as error:
+            # What was typed is said again in many of them, and a class may be looking on.
+            error.message = leave_out_unfit(error.message, lexicon)
+            error.hint = leave_out_unfit(error.hint, lexicon)
+            raise
+
     def _open(self) -> Lexicon:
         if self._lexicon is None:
             self._lexicon = Lexicon()
@@ -71,3 +86,21 @@ class Desk:
         if self._lexicon:
             self._lexicon.close()
             self._lexicon = None
+
+
+def leave_out_unfit(text: str, lexicon: Lexicon) -> str:
+    """Replace the words of a message that are never said in class.
+
+    Args:
+        text: the message.
+        lexicon: the open lexicon.
+    """
+    gate = open_gate(lexicon)
+
+    def shown(found: re.Match[str]) -> str:
+        word = found[0].strip("'").lower()
+        entry = lexicon.get(word)
+        said = [way.normal for way in entry.pronunciations] if entry else []
+        return found[0] if gate.allows(word, said, alone=False) else "…"
+
+    return _WORD.sub(shown, text)

@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import contextlib
-import os
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from enum import StrEnum
 from importlib import import_module
 from pathlib import Path
-from typing import BinaryIO
 
 from phonodrill.cli.options import Format
 from phonodrill.errors import PhonodrillError
 from phonodrill.render.document import Document
+from phonodrill.whole_file import write_whole
 
 _BY_SUFFIX = {
     ".txt": Format.TEXT,
@@ -97,46 +95,6 @@ def render(document: Document, kind: Format) -> str:
     return text
 
 
-def write_whole(path: Path, content: bytes) -> None:
-    """Replace a file only when its new content is complete.
-
-    Raises:
-        PhonodrillError: if it cannot be written.
-    """
-    with whole_file(path) as file:
-        file.write(content)
-
-
-@contextlib.contextmanager
-def whole_file(path: Path) -> Iterator[BinaryIO]:
-    """Open a file for writing that takes its name only when all of it is written.
-
-    Raises:
-        PhonodrillError: if it cannot be written; what was there stays.
-    """
-    import tempfile
-
-    partial: Path | None = None
-    try:
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-        partial = Path(name)
-        with os.fdopen(handle, "wb") as file:
-            yield file
-            file.flush()
-            os.fsync(file.fileno())
-        mode = path.stat().st_mode if path.exists() else 0o666 & ~_umask()
-        partial.chmod(mode)
-        partial.replace(path)
-    except OSError as error:
-        raise PhonodrillError(
-            f"cannot write {path}: {error.strerror}", "another folder or name for --out"
-        ) from error
-    finally:
-        if partial:
-            with contextlib.suppress(OSError):
-                partial.unlink()
-
-
 def _write_to_screen(document: Document, kind: Format) -> None:
     if kind is Format.TEXT and sys.stdout.isatty() and not document.plain:
         import shutil
@@ -151,9 +109,3 @@ def _write_to_screen(document: Document, kind: Format) -> None:
         sys.stdout.reconfigure(encoding="utf-8")
     sys.stdout.write(text)
     sys.stdout.flush()
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask

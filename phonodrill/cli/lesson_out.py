@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from phonodrill.cli.deliver import deliver, is_named, write_whole
+from phonodrill.cli.deliver import deliver, is_named
 from phonodrill.cli.options import Format
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.tree import Lesson
@@ -14,6 +14,7 @@ from phonodrill.paper.pack_parts import FOR_STUDENTS, Part, parse_parts
 from phonodrill.paper.page import Paper
 from phonodrill.render.views import lesson as view
 from phonodrill.services.lesson_files import write_pack
+from phonodrill.whole_file import write_whole
 
 
 class Wish(NamedTuple):

@@ -8,7 +8,7 @@ from typing import Annotated, Optional
 import typer
 
 from phonodrill.cli import options
-from phonodrill.cli.deliver import deliver, write_whole
+from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.taught_file import read_taught
 from phonodrill.errors import PhonodrillError
@@ -28,6 +28,7 @@ from phonodrill.taught.steps import Taught
 from phonodrill.taught.suggest import Goal, Material, Suggestion
 from phonodrill.taught.suggest import suggest as suggest_order
 from phonodrill.taught.tokens import always_open
+from phonodrill.whole_file import write_whole
 
 HIGHEST_STEPS = 1000
 DEFAULT_SEED = 1

@@ -8,21 +8,22 @@ remembered for all.
 from __future__ import annotations
 
 import asyncio
-import re
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 from typing import Any, Concatenate, ParamSpec, TypeVar
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay, read_overlay
+from phonodrill.services.lesson import Lessons
+from phonodrill.web.mild import leave_out_unfit
 from phonodrill.web.settings import LONGEST_WORK, Settings
 
+PRESSES = 2
+"""Files that are written at the same time."""
 P = ParamSpec("P")
 R = TypeVar("R")
-_WORD = re.compile(r"[A-Za-z']+")
 
 
 class BusyError(Exception):
@@ -34,12 +35,17 @@ class Desk:
 
     Args:
         settings: where the teacher's own words are.
+
+    Attributes:
+        lessons: the last lessons, for the thread that has the lexicon.
     """
 
     def __init__(self, settings: Settings) -> None:
         self.settings = settings
         self._thread = ThreadPoolExecutor(1, "desk")
+        self._press = ThreadPoolExecutor(PRESSES, "press")
         self._lexicon: Lexicon | None = None
+        self.lessons = Lessons()
 
     async def ask(
         self, answer: Callable[Concatenate[Lexicon, P], R], *args: P.args, **kwargs: P.kwargs
@@ -49,13 +55,15 @@ class Desk:
         Raises:
             BusyError: if it took too long.
         """
-        loop = asyncio.get_running_loop()
-        future = loop.run_in_executor(self._thread, self._answer, partial(answer, **kwargs), args)
-        try:
-            return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
-        except TimeoutError as error:
-            future.cancel()
-            raise BusyError from error
+        return await _in_turn(self._thread, partial(self._answer, partial(answer, **kwargs), args))
+
+    async def press(self, write: Callable[P, R], *args: P.args, **kwargs: P.kwargs) -> R:
+        """Call a function that writes a file and needs no lexicon, so that words need not wait.
+
+        Raises:
+            BusyError: if it took too long.
+        """
+        return await _in_turn(self._press, lambda: write(*args, **kwargs))
 
     def own_words(self) -> Overlay:
         """Read the teacher's own words."""
@@ -64,6 +72,7 @@ class Desk:
 
     def close(self) -> None:
         """Close the lexicon."""
+        self._press.shutdown(cancel_futures=True)
         self._thread.submit(self._close).result()
         self._thread.shutdown()
 
@@ -88,19 +97,10 @@ class Desk:
             self._lexicon = None
 
 
-def leave_out_unfit(text: str, lexicon: Lexicon) -> str:
-    """Replace the words of a message that are never said in class.
-
-    Args:
-        text: the message.
-        lexicon: the open lexicon.
-    """
-    gate = open_gate(lexicon)
-
-    def shown(found: re.Match[str]) -> str:
-        word = found[0].strip("'").lower()
-        entry = lexicon.get(word)
-        said = [way.normal for way in entry.pronunciations] if entry else []
-        return found[0] if gate.allows(word, said, alone=False) else "…"
-
-    return _WORD.sub(shown, text)
+async def _in_turn(thread: ThreadPoolExecutor, work: Callable[[], R]) -> R:
+    future = asyncio.get_running_loop().run_in_executor(thread, work)
+    try:
+        return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
+    except TimeoutError as error:
+        future.cancel()
+        raise BusyError from error

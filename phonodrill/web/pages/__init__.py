@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phonodrill.web.pages import warmup
+from phonodrill.web.pages import today, warmup
 
-PAGES = (warmup,)
+PAGES = (today, warmup)
 MENU = tuple(module.PAGE for module in PAGES)

@@ -102,11 +102,9 @@ def usable_words(lexicon: Lexicon, path: Path) -> tuple[str, ...]:
     Raises:
         PhonodrillError: if no word of the file can be used.
     """
-    from phonodrill.cli.words_file import problems_of, read_words, why_unusable
-    from phonodrill.gate import open_gate
+    from phonodrill.cli.words_file import read_words
+    from phonodrill.services import word_list
 
-    usable, problems = problems_of(read_words(path), why_unusable(lexicon, open_gate(lexicon)))
-    if not usable:
-        raise PhonodrillError(f"no word of {path} can be used: {problems[0]}", "another list")
+    usable, problems = word_list.usable_words(lexicon, read_words(path), name=str(path))
     report(problems)
-    return tuple(usable)
+    return usable

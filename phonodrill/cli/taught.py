@@ -8,13 +8,14 @@ from typing import Annotated, Optional
 import typer
 
 from phonodrill.cli import options
-from phonodrill.cli.deliver import deliver, write_whole
+from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.taught_file import read_taught
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views import taught as view
 from phonodrill.services.taught import DEFAULT_SEED, NextSteps, check_taught, suggest_steps
 from phonodrill.taught.suggest import Goal
+from phonodrill.whole_file import write_whole
 
 HIGHEST_STEPS = 1000
 app = typer.Typer(add_completion=False, rich_markup_mode=None)

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import os
 import re
 from contextvars import ContextVar
 from pathlib import Path
-from tempfile import NamedTemporaryFile
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.services.taught_steps import LIST
+from phonodrill.whole_file import with_folder, write_whole
 
 LONGEST_NAME = 40
 MOST_LISTS = 200
@@ -67,10 +66,10 @@ def keep_list(name: str, text: str) -> str:
     if not path.exists() and len(list_names(path.parent)) >= MOST_LISTS:
         raise PhonodrillError(f"{MOST_LISTS} lists are kept already", "delete one first")
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        _replace(path, text)
-    except OSError as error:
-        raise PhonodrillError(f"the list cannot be kept: {error.strerror}") from error
+        write_whole(with_folder(path), text.encode())
+    except PhonodrillError as error:
+        # Its message names the file, which is nobody's business on a page.
+        raise PhonodrillError("the list cannot be kept: its folder cannot be written to") from error
     return path.stem
 
 
@@ -98,18 +97,3 @@ def _path(name: str) -> Path:
             f"letters, digits and dashes, {LONGEST_NAME} at most: harbor-class",
         )
     return folder / f"{plain}.txt"
-
-
-def _replace(path: Path, text: str) -> None:
-    """Write a file so that whoever reads it has the old or the new one, whole."""
-    with NamedTemporaryFile(
-        "w", encoding="utf-8", newline="\n", dir=path.parent, suffix=".new", delete=False
-    ) as file:
-        file.write(text)
-        file.flush()
-        os.fsync(file.fileno())
-    try:
-        Path(file.name).replace(path)
-    except OSError:
-        Path(file.name).unlink(missing_ok=True)
-        raise

@@ -54,6 +54,13 @@ class DrawForm(ClassForm):
         return self.model_copy(update={"seed": new_seed()})
 
 
+class Refusal(BaseModel):
+    """What the API says when it cannot do what was asked."""
+
+    error: str = Field(description="What was wrong, in one line.")
+    hint: str = Field(alias="try", description="What to do about it; may be empty.")
+
+
 def new_seed() -> int:
     """Draw a seed."""
     return random.SystemRandom().randrange(HIGHEST_SEED + 1)

@@ -147,5 +147,6 @@ def address_of(path: str, form: Form, **more: Any) -> str:
         more: fields to put in or, if None, to leave out.
     """
     fields = form.model_dump(mode="json", exclude_defaults=True) | more
-    query = urlencode({name: value for name, value in fields.items() if value is not None})
+    given = {name: value for name, value in fields.items() if value is not None}
+    query = urlencode(given, doseq=True)
     return f"{path}?{query}" if query else path

@@ -82,7 +82,7 @@ async def interface_page(request: Request, form: Annotated[ClassForm, Query()]) 
     schema = request.app.openapi()
     errors = [
         (name, words["description"])
-        for name, words in _properties(schema, {"$ref": "#/components/schemas/ErrorAnswer"}).items()
+        for name, words in _properties(schema, {"$ref": "#/components/schemas/Refusal"}).items()
     ]
     return show(request, TEMPLATE, PAGE, form=form, routes=list(routes_of(schema)), errors=errors)
 

@@ -18,6 +18,7 @@ from phonodrill.services.passage import check_text, namer, plain_text
 from phonodrill.services.taught_steps import DEFAULT, default_lines, named, steps_from
 from phonodrill.sounds.notation import Notation
 from phonodrill.web.answers import answer
+from phonodrill.web.csrf import FIELD, check_form
 from phonodrill.web.forms import ClassForm
 from phonodrill.web.page import (
     Page,
@@ -70,6 +71,7 @@ class PassagePageForm(PassageForm):
 class PassageSent(PassagePageForm):
     """The form as it is sent, perhaps with a file."""
 
+    token: str = Field(default="", max_length=200, alias="phonodrill_token", exclude=True)
     file: UploadFile | None = Field(default=None, exclude=True)
 
 
@@ -110,6 +112,7 @@ async def send_passage(
     request: Request, form: Annotated[PassageSent, Form(media_type="multipart/form-data")]
 ) -> Response:
     """Take a text or a file; a short text goes into the address, where it can be shared."""
+    check_form(request, form.token)
     wanted = PassagePageForm(**form.settled().model_dump())
     if form.file is not None:
         try:
@@ -191,6 +194,7 @@ def _show(request: Request, form: PassagePageForm, **context: Any) -> Response:
         PAGE,
         form=form,
         choices=CHOICES,
+        token_field=FIELD,
         usual_steps=USUAL_STEPS,
         most_steps=len(default_lines()),
         **context,

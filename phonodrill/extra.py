@@ -7,7 +7,10 @@ from typing import Any
 
 from phonodrill.errors import PhonodrillError
 
-INSTALL = "python -m pip install 'phonodrill[print]'"
+
+def install_hint(extra: str = "print") -> str:
+    """Say how to install the packages of an extra."""
+    return f"python -m pip install 'phonodrill[{extra}]'"
 
 
 def import_extra(module: str, what: str, package: str = "", *, extra: str = "print") -> Any:
@@ -26,6 +29,4 @@ def import_extra(module: str, what: str, package: str = "", *, extra: str = "pri
         return import_module(module)
     except ImportError as error:
         name = package or module.replace("_", "-")
-        raise PhonodrillError(
-            f"{what} needs the package {name}", INSTALL.replace("print", extra)
-        ) from error
+        raise PhonodrillError(f"{what} needs the package {name}", install_hint(extra)) from error

@@ -12,15 +12,18 @@ from typing import Annotated, Any, Optional
 import typer
 
 from phonodrill.cli import options, oral
-from phonodrill.cli.deliver import is_named, whole_file
+from phonodrill.cli.deliver import is_named
 from phonodrill.cli.own_words import own_words
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views.warmup import record
 from phonodrill.selection import Pool, Query, select
+from phonodrill.services.bank import kinds_of
+from phonodrill.services.oral import read_query
 from phonodrill.sounds.places import Position
 from phonodrill.tasks.item import Item
-from phonodrill.tasks.registry import TASKS, Task
+from phonodrill.tasks.registry import Task
+from phonodrill.whole_file import whole_file
 
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
@@ -54,8 +57,8 @@ def bank(
     out: options.OutOption = None,
 ) -> None:
     """Write every item of a task, one row each, with a count at the end."""
-    kinds = _kinds(task, at, made_up=made_up)
-    query = oral.read_query(
+    kinds = kinds_of(task, at, made_up=made_up)
+    query = read_query(
         band=band, ending=ending, sound=sound, accent=accent, r_vowels=r_vowels, made_up=made_up
     )
     if is_named(out, format_, ".docx", ".pptx", ".pdf"):
@@ -71,35 +74,6 @@ def bank(
     typer.echo(f"note: {count.items:,} {noun}", err=True)
     if not count.items:
         raise PhonodrillError("no item holds under these constraints", "other constraints")
-
-
-def _kinds(tasks: str, at: Optional[Position], *, made_up: bool) -> list[tuple[Task, Position]]:
-    """Read which tasks and places are wanted.
-
-    Raises:
-        PhonodrillError: naming a task that is not known, or a place that none of them has.
-    """
-    names = [name.strip().lower() for name in tasks.split(",") if name.strip()] or list(TASKS)
-    for name in names:
-        if name not in TASKS:
-            import difflib
-
-            near = difflib.get_close_matches(name, TASKS, n=1, cutoff=0.3)
-            raise PhonodrillError(
-                f"unknown task {name!r}", f"--task {near[0] if near else ','.join(TASKS)}"
-            )
-    kinds = [
-        (TASKS[name], place)
-        for name in dict.fromkeys(names)
-        if TASKS[name].made_up or not made_up
-        for place in TASKS[name].positions
-        if at in (None, place) and not (made_up and place is Position.SYLLABLE)
-    ]
-    if not kinds:
-        raise PhonodrillError(
-            f"--task {','.join(names)} has no such items", "another --at, or no --made-up"
-        )
-    return kinds
 
 
 class _Count:

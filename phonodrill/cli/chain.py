@@ -10,14 +10,12 @@ from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
-from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.render.views import chain as view
-from phonodrill.selection import Query, nearest_words, select
+from phonodrill.selection import Query
+from phonodrill.services import chain as service
+from phonodrill.services.chain import HIGHEST_STEPS, USUAL_STEPS
 from phonodrill.sounds.accents import parse_accents
-from phonodrill.tasks.chain import shortest_chain, varied_chain
 
-HIGHEST_STEPS = 60
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
@@ -28,7 +26,7 @@ def chain(
     steps: Annotated[
         int,
         typer.Option("--steps", min=1, max=HIGHEST_STEPS, help="How many, without END."),
-    ] = 8,
+    ] = USUAL_STEPS,
     accent: options.AccentOption = "",
     taught: options.TaughtOption = None,
     band: options.BandOption = 2,
@@ -44,18 +42,15 @@ def chain(
     query = Query(band=band, accents=parse_accents(accent))
     with Lexicon() as lexicon:
         query = query._replace(known=options.known_from(taught, lexicon))
-        pool = select(lexicon, query, overlay=own_words())
-        for word in filter(None, (start, end)):
-            if lexicon.get(word.strip()) is None:
-                near = nearest_words(lexicon, word)
-                raise PhonodrillError(
-                    f"{word!r} is not in the lexicon",
-                    f"phonodrill chain {near[0]}" if near else "check the spelling",
-                )
-        first, last = start.strip().lower(), end.strip().lower()
-        if last:
-            result = shortest_chain(pool, query, first, last)
-        else:
-            result = varied_chain(pool, query, first, steps, seed=options.seed_or_new(seed))
-    report(list(result.notes))
-    deliver(view.document(result, notation), format_, out)
+        made = service.chain(
+            lexicon,
+            query,
+            start,
+            end,
+            steps=steps,
+            seed=options.seed_or_new(seed),
+            overlay=own_words(),
+            notation=notation,
+        )
+    report(made.notes)
+    deliver(made.document, format_, out)

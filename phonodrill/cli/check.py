@@ -9,7 +9,7 @@ import typer
 
 from phonodrill.cli import options
 from phonodrill.cli.check_enter import enter
-from phonodrill.cli.deliver import deliver, is_named, write_whole
+from phonodrill.cli.deliver import deliver, is_named
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.records_store import be_sure, open_store
 from phonodrill.cli.report import report
@@ -17,6 +17,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.paper.page import Paper
 from phonodrill.records.kept import Check
 from phonodrill.render.views import records as view
+from phonodrill.whole_file import write_whole
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

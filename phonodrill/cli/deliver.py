@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import contextlib
-import os
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from enum import StrEnum
 from importlib import import_module
 from pathlib import Path
-from typing import BinaryIO
 
 from phonodrill.cli.options import Format
 from phonodrill.errors import PhonodrillError
 from phonodrill.render.document import Document
+from phonodrill.whole_file import write_whole
 
 _BY_SUFFIX = {
     ".txt": Format.TEXT,
@@ -68,9 +66,7 @@ def deliver(
         write_whole(out, slides())
         return
     kind = chosen or _BY_SUFFIX.get(out.suffix.lower(), Format.TEXT)
-    # Spreadsheets take CSV for UTF-8 only with a byte order mark.
-    encoding = "utf-8-sig" if kind is Format.CSV else "utf-8"
-    write_whole(out, render(document, kind).encode(encoding))
+    write_whole(out, render(document, kind).encode(_encoding(kind)))
 
 
 def is_named(out: Path | None, chosen: StrEnum | None, *endings: str) -> bool:
@@ -84,51 +80,19 @@ def is_named(out: Path | None, chosen: StrEnum | None, *endings: str) -> bool:
     return out is not None and chosen is None and out.suffix.lower() in endings
 
 
+def _encoding(kind: Format) -> str:
+    if kind is not Format.CSV:
+        return "utf-8"
+    from phonodrill.render.as_csv import ENCODING
+
+    return ENCODING
+
+
 def render(document: Document, kind: Format) -> str:
     """Render a document in one of the plain formats."""
     renderer = import_module(_RENDERERS[kind])
     text: str = renderer.render(document)
     return text
-
-
-def write_whole(path: Path, content: bytes) -> None:
-    """Replace a file only when its new content is complete.
-
-    Raises:
-        PhonodrillError: if it cannot be written.
-    """
-    with whole_file(path) as file:
-        file.write(content)
-
-
-@contextlib.contextmanager
-def whole_file(path: Path) -> Iterator[BinaryIO]:
-    """Open a file for writing that takes its name only when all of it is written.
-
-    Raises:
-        PhonodrillError: if it cannot be written; what was there stays.
-    """
-    import tempfile
-
-    partial: Path | None = None
-    try:
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-        partial = Path(name)
-        with os.fdopen(handle, "wb") as file:
-            yield file
-            file.flush()
-            os.fsync(file.fileno())
-        mode = path.stat().st_mode if path.exists() else 0o666 & ~_umask()
-        partial.chmod(mode)
-        partial.replace(path)
-    except OSError as error:
-        raise PhonodrillError(
-            f"cannot write {path}: {error.strerror}", "another folder or name for --out"
-        ) from error
-    finally:
-        if partial:
-            with contextlib.suppress(OSError):
-                partial.unlink()
 
 
 def _write_to_screen(document: Document, kind: Format) -> None:
@@ -145,9 +109,3 @@ def _write_to_screen(document: Document, kind: Format) -> None:
         sys.stdout.reconfigure(encoding="utf-8")
     sys.stdout.write(text)
     sys.stdout.flush()
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask

@@ -33,6 +33,7 @@ COMMANDS = {
     "progress": "phonodrill.cli.progress",
     "next": "phonodrill.cli.next_",
     "records": "phonodrill.cli.records",
+    "serve": "phonodrill.cli.serve",
     "lexicon": "phonodrill.cli.lexicon",
 }
 """Command -> the module whose ``app`` it is; imported only when it is called."""

@@ -92,31 +92,6 @@ def check_count(count: int) -> int:
     return count
 
 
-def parse_endings(text: str, known: tuple[str, ...]) -> frozenset[str]:
-    """Read a comma-separated list of endings.
-
-    Args:
-        text: for example ``"es,-ies"``; empty gives none.
-        known: those the command can do.
-
-    Raises:
-        PhonodrillError: naming the ending that is not known and the nearest one.
-    """
-    found = set()
-    for part in filter(None, text.split(",")):
-        ending = part.strip().lower().lstrip("-")
-        if ending not in known:
-            import difflib
-
-            near = difflib.get_close_matches(ending, known, n=1, cutoff=0.3)
-            raise PhonodrillError(
-                f"unknown ending {part.strip()!r}",
-                f"--ending {near[0]}" if near else f"--ending with any of {','.join(known)}",
-            )
-        found.add(ending)
-    return frozenset(found)
-
-
 def usable_words(lexicon: Lexicon, path: Path) -> tuple[str, ...]:
     """Read a teacher's own words, and report those that cannot be used.
 
@@ -127,11 +102,9 @@ def usable_words(lexicon: Lexicon, path: Path) -> tuple[str, ...]:
     Raises:
         PhonodrillError: if no word of the file can be used.
     """
-    from phonodrill.cli.words_file import problems_of, read_words, why_unusable
-    from phonodrill.gate import open_gate
+    from phonodrill.cli.words_file import read_words
+    from phonodrill.services import word_list
 
-    usable, problems = problems_of(read_words(path), why_unusable(lexicon, open_gate(lexicon)))
-    if not usable:
-        raise PhonodrillError(f"no word of {path} can be used: {problems[0]}", "another list")
+    usable, problems = word_list.usable_words(lexicon, read_words(path), name=str(path))
     report(problems)
-    return tuple(usable)
+    return usable

@@ -10,7 +10,7 @@ from typing import Annotated, Optional
 import typer
 
 from phonodrill.cli import options
-from phonodrill.cli.deliver import deliver, is_named, write_whole
+from phonodrill.cli.deliver import deliver, is_named
 from phonodrill.cli.headings import read_headings
 from phonodrill.cli.print_words import ENDINGS, Source, choose_words, open_store
 from phonodrill.cli.report import report
@@ -26,6 +26,7 @@ from phonodrill.render.views import paper as view
 from phonodrill.render.views import sort as sort_view
 from phonodrill.sounds.notation import SCRIPT, Notation
 from phonodrill.sounds.units import RVowels
+from phonodrill.whole_file import write_whole
 
 FOOTER = "phonodrill: a teaching aid; your curriculum and qualified staff decide"
 DEFAULT_COUNT = 24

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from phonodrill.cli import options
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
-from phonodrill.cli.words_file import Line, problems_of, read_words, why_unusable
+from phonodrill.cli.words_file import read_words
 from phonodrill.endings.sort import By
 from phonodrill.errors import PhonodrillError
 from phonodrill.gate import Gate, open_gate
@@ -20,6 +20,8 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.paper.draw import draw_words
 from phonodrill.selection import Query, own_entries
+from phonodrill.services.endings import parse_endings
+from phonodrill.services.word_list import problems_of, typed_words, why_unusable
 from phonodrill.taught.tokens import SPELLED_ENDINGS
 
 ENDINGS = SPELLED_ENDINGS
@@ -106,7 +108,7 @@ def choose_words(store: Store, source: Source, by: By = By.SPELLING) -> list[Ent
 def _drawn(store: Store, source: Source, by: By) -> list[Entry]:
     query = Query(
         source.band,
-        options.parse_endings(source.ending, ENDINGS),
+        parse_endings(source.ending, ENDINGS),
         known=options.known_from(source.taught, store.lexicon),
     )
     rng = random.Random(source.seed)
@@ -121,7 +123,7 @@ def _drawn(store: Store, source: Source, by: By) -> list[Entry]:
 def _listed(store: Store, source: Source) -> list[Entry]:
     lexicon, overlay, gate = store
     own = {entry.word: entry for entry in own_entries(lexicon, overlay)}
-    lines = read_words(source.file) if source.file else _given(source.words)
+    lines = read_words(source.file) if source.file else typed_words(" ".join(source.words))
     usable, problems = problems_of(
         lines, why_unusable(lexicon, gate, own), "line" if source.file else "word"
     )
@@ -130,8 +132,3 @@ def _listed(store: Store, source: Source) -> list[Entry]:
         raise PhonodrillError("none of these words can be printed", "other words")
     found = (own.get(word) or lexicon.get(word) for word in dict.fromkeys(usable))
     return [entry for entry in found if entry]
-
-
-def _given(words: tuple[str, ...]) -> list[Line]:
-    parts = " ".join(words).replace(",", " ").lower().replace("’", "'").split()
-    return [Line(number, word) for number, word in enumerate(parts, 1)]

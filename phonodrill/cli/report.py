@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import typer
 
 SHOWN_PROBLEMS = 10
 
 
-def report(problems: list[str]) -> None:
+def report(problems: Sequence[str]) -> None:
     """Print notes on standard error, the first ten in full."""
     for problem in problems[:SHOWN_PROBLEMS]:
         typer.echo(f"note: {problem}", err=True)

@@ -8,9 +8,9 @@ from pathlib import Path
 
 from platformdirs import user_data_path
 
-from phonodrill.cli.deliver import write_whole
 from phonodrill.errors import PhonodrillError
 from phonodrill.tasks.history import History, parse_history
+from phonodrill.whole_file import write_whole
 
 
 def series_path(name: str, after: Path | None) -> Path | None:

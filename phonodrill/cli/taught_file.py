@@ -8,17 +8,8 @@ from phonodrill.cli.report import report
 from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.services.taught_steps import HINT, is_default, steps_from
 from phonodrill.taught.steps import Taught, parse_steps
-
-DEFAULT = "default"
-"""Names the order that came with the package instead of a file."""
-
-
-def default_path() -> Path:
-    """Return the teaching order that came with the package (wordlists/taught_default.txt)."""
-    package = Path(__file__).parents[1]
-    installed = package / "taught" / "taught_default.txt"
-    return installed if installed.exists() else package.parent / "wordlists" / installed.name
 
 
 def read_taught(path: Path, lexicon: Lexicon) -> Taught:
@@ -26,15 +17,16 @@ def read_taught(path: Path, lexicon: Lexicon) -> Taught:
 
     Args:
         path: one step a line (see :mod:`phonodrill.taught.steps`); ``default`` names
-            the order that came with the package.
+            the order that came with the package, ``default:40`` its first 40 steps.
         lexicon: the open lexicon.
 
     Raises:
         PhonodrillError: if it cannot be read or has no step.
     """
-    file = default_path() if str(path) == DEFAULT else path
-    taught = parse_steps(read_text(file).splitlines(), lexicon.correspondences())
+    if is_default(str(path)):
+        return steps_from(str(path), lexicon)
+    taught = parse_steps(read_text(path).splitlines(), lexicon.correspondences())
     report(list(taught.problems))
     if not taught.steps:
-        raise PhonodrillError(f"{path} has no step in it", "one step a line: s, sh, c=k, a_e, -es")
+        raise PhonodrillError(f"{path} has no step in it", HINT)
     return taught

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from enum import StrEnum
 from pathlib import Path
-from typing import Annotated, Any, Optional
+from typing import Annotated, Optional
 
 import typer
 
@@ -16,13 +15,13 @@ from phonodrill.cli.report import report
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views import warmup as view
-from phonodrill.selection import Query
+from phonodrill.services.oral import read_query
+from phonodrill.services.warmup import USUAL_TASK, Wish, task_and_place, warm_up
 from phonodrill.sounds.places import Position
 from phonodrill.tasks.difficulty import Level
 from phonodrill.tasks.history import NO_HISTORY, RESTING_SETS
-from phonodrill.tasks.item import Item
-from phonodrill.tasks.registry import TASKS, Task
-from phonodrill.tasks.warmup import WarmUp, make_warmup
+from phonodrill.tasks.registry import TASKS
+from phonodrill.tasks.warmup import WarmUp
 
 TaskName = StrEnum("TaskName", {name.upper(): name for name in TASKS})  # type: ignore[misc]
 
@@ -87,10 +86,9 @@ def warmup(
             raise PhonodrillError("--group goes without --made-up and --words", "one of them")
         is_open = not (task or drop or at)
         chosen, place, missed = _for_group(group, chosen, place, is_open=is_open)
+    task_and_place(chosen, place)
     count = options.check_count(count)
-    if made_up:
-        _check_made_up(chosen, place, f"{ending}{words or ''}")
-    query = oral.read_query(
+    query = read_query(
         band=band, ending=ending, sound=sound, accent=accent, r_vowels=r_vowels, made_up=made_up
     )
     path, history = None, NO_HISTORY
@@ -103,24 +101,8 @@ def warmup(
         if words:
             query = query._replace(words=options.usable_words(lexicon, words))
         query = query._replace(known=options.known_from(taught, lexicon))
-        # Taking a sound off a word in -s should leave its base, or another word in -s.
-        is_about_ending = chosen.name == "delete" and bool(query.endings) and not query.words
-        make = _make_of(missed) if missed else make_warmup
-        result = make(
-            lexicon,
-            chosen,
-            place,
-            query,
-            count=count,
-            seed=options.seed_or_new(seed),
-            level=level,
-            history=history,
-            overlay=own_words(),
-            keep=_leaves_ending(lexicon) if is_about_ending else lambda _: True,
-        )
-    if not result.items:
-        message, _, offers = result.notes[0].partition("; for more: ")
-        raise PhonodrillError(message, offers or "other constraints")
+        wish = Wish(query, count, options.seed_or_new(seed), chosen, place, level, missed)
+        result = warm_up(lexicon, wish, own_words(), history)
     report(list(result.notes))
     deliver(view.document(result, notation), format_, out)
     if path:
@@ -128,8 +110,8 @@ def warmup(
 
 
 def _for_group(
-    group: str, task: Task, at: Position, *, is_open: bool
-) -> tuple[Task, Position, tuple[str, ...]]:
+    group: str, task: str, at: Optional[Position], *, is_open: bool
+) -> tuple[str, Optional[Position], tuple[str, ...]]:
     """Take up the words a group missed, and its weakest task and place if none is named."""
     from phonodrill.cli import needs
     from phonodrill.records.practice import missed_words, oral_for
@@ -137,63 +119,24 @@ def _for_group(
     answers = needs.answers_of(group)
     weakest = oral_for(answers) if is_open else None
     if weakest:
-        task, at = weakest
-        report([f"task {task.name} at {at}: where this group is weakest"])
+        task, at = weakest.task.name, weakest.at
+        report([f"task {task} at {at}: where this group is weakest"])
     return task, at, missed_words(answers, needs.today())
-
-
-def _make_of(missed: tuple[str, ...]) -> Callable[..., WarmUp]:
-    """Return what makes a warm-up of missed words first."""
-    from phonodrill.records.practice import Oral, make_warmup_of_missed
-
-    def make(lexicon: Lexicon, task: Task, at: Position, query: Query, **wanted: Any) -> WarmUp:
-        return make_warmup_of_missed(lexicon, Oral(task, at), query, missed, **wanted)
-
-    return make
-
-
-def _leaves_ending(lexicon: Lexicon) -> Callable[[Item], bool]:
-    """Make the test that an item for an ending leaves the base, or a word with that ending."""
-    from phonodrill.endings.together import belongs_together
-
-    def leaves(item: Item) -> bool:
-        stimulus = lexicon.get(item.stimulus)
-        answers = filter(None, map(lexicon.get, [item.answer, *item.also]))
-        return stimulus is not None and any(belongs_together(stimulus, a) for a in answers)
-
-    return leaves
 
 
 def _task_and_place(
     task: Optional[TaskName], drop: Optional[Drop], at: Optional[Position]
-) -> tuple[Task, Position]:
+) -> tuple[str, Optional[Position]]:
     """Put --task, --drop and --at together.
 
     Raises:
-        PhonodrillError: if they contradict each other, or the task has no such place.
+        PhonodrillError: if they contradict each other.
     """
     if drop and at and Position(drop) is not at:
         raise PhonodrillError(f"--drop {drop} and --at {at} disagree", "one of the two")
     if drop and task and task.value != "delete":
         raise PhonodrillError(f"--drop goes with --task delete, not {task}", f"--at {drop}")
-    chosen = TASKS[task or "delete"]
-    place = Position(drop) if drop else at or chosen.positions[0]
-    if place not in chosen.positions:
-        raise PhonodrillError(
-            f"--task {chosen.name} has no --at {place}",
-            f"--at {', '.join(chosen.positions[:-1])} or {chosen.positions[-1]}",
-        )
-    return chosen, place
-
-
-def _check_made_up(task: Task, place: Position, own: str) -> None:
-    if not task.made_up:
-        can = " or ".join(f"--task {name}" for name, task in TASKS.items() if task.made_up)
-        raise PhonodrillError(f"--task {task.name} takes no made-up words", can)
-    if place is Position.SYLLABLE:
-        raise PhonodrillError("made-up words have one syllable", f"--at {task.positions[0]}")
-    if own:
-        raise PhonodrillError("--made-up goes without --words and --ending", "one of the two")
+    return task.value if task else USUAL_TASK, Position(drop) if drop else at
 
 
 def _keep(path: Path, result: WarmUp, rest: int) -> None:

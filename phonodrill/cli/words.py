@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Annotated
 
 import typer
 
 from phonodrill.cli import options
-from phonodrill.cli.deliver import deliver, write_whole
+from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words, own_words_path
-from phonodrill.errors import PhonodrillError, UnknownWordError
-from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.overlay import Overlay, Rule, write_overlay
+from phonodrill.overlay import Overlay, write_overlay
 from phonodrill.render.views import words as view
-from phonodrill.selection import may_be_shown, nearest_words
+from phonodrill.services.own_words import add_words, block_words, remove_words
+from phonodrill.whole_file import with_folder, write_whole
 
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 WordsArgument = Annotated[list[str], typer.Argument(help="One word or more.")]
@@ -32,34 +30,20 @@ def words(context: typer.Context) -> None:
 def add(words: WordsArgument, band: options.BandOption = 1) -> None:
     """Use these words as words of a band; a student's name may be added too."""
     with Lexicon() as lexicon:
-        gate = open_gate(lexicon)
-        for word in words:
-            entry = lexicon.get(word.strip())
-            if entry is None:
-                near = nearest_words(lexicon, word)
-                raise UnknownWordError(
-                    f"{word!r} is not in the lexicon, so its sounds are not known",
-                    f"phonodrill words add {near[0]}" if near else "check the spelling",
-                )
-            if not may_be_shown(entry, gate):
-                raise PhonodrillError("that is not a word for class", "another word")
-    _change({word: Rule("add", word, band) for word in _plain(words)})
+        _keep(add_words(lexicon, own_words(), words, band))
 
 
 @app.command("block")
 def block(words: WordsArgument) -> None:
     """Never use these words, nor what sounds like them."""
-    _change({word: Rule("block", word) for word in _plain(words)})
+    with Lexicon() as lexicon:
+        _keep(block_words(lexicon, own_words(), words))
 
 
 @app.command("remove")
 def remove(words: WordsArgument) -> None:
     """Take words out of your lists again."""
-    overlay = own_words()
-    for word in _plain(words):
-        if word not in overlay.rules:
-            raise PhonodrillError(f"{word!r} is not in your lists", "phonodrill words list")
-    _change(dict.fromkeys(_plain(words)))
+    _keep(remove_words(own_words(), words))
 
 
 @app.command("list")
@@ -68,18 +52,5 @@ def list_words(format_: options.FormatOption = None, out: options.OutOption = No
     deliver(view.document(own_words(), str(own_words_path())), format_, out)
 
 
-def _plain(words: list[str]) -> list[str]:
-    return [word.strip().lower() for word in words]
-
-
-def _change(rules: Mapping[str, Rule | None]) -> None:
-    path = own_words_path()
-    kept = {**own_words().rules, **rules}
-    overlay = Overlay({word: rule for word, rule in kept.items() if rule})
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise PhonodrillError(
-            f"cannot make the folder {path.parent}: {error.strerror}", "check its permissions"
-        ) from error
-    write_whole(path, write_overlay(overlay).encode())
+def _keep(overlay: Overlay) -> None:
+    write_whole(with_folder(own_words_path()), write_overlay(overlay).encode())

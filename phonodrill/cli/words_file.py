@@ -1,28 +1,14 @@
-"""Read a teacher's own word list, and say which lines cannot be used."""
+"""Read a teacher's own word list from a file."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
 
 from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
-from phonodrill.selection import may_be_said, nearest_words
-
-if TYPE_CHECKING:
-    from phonodrill.gate import Gate
-    from phonodrill.lexicon.entry import Entry
-    from phonodrill.lexicon.store import Lexicon
+from phonodrill.services.word_list import Line
 
 HIGHEST_LINES = 20_000
-
-
-class Line(NamedTuple):
-    """One word of the list and the line it stands on."""
-
-    number: int
-    word: str
 
 
 def read_words(path: Path) -> list[Line]:
@@ -44,48 +30,3 @@ def read_words(path: Path) -> list[Line]:
     if not lines:
         raise PhonodrillError(f"{path} has no word in it", "one word a line")
     return lines
-
-
-def why_unusable(
-    lexicon: Lexicon, gate: Gate, own: Mapping[str, Entry] | None = None
-) -> Callable[[str], str | None]:
-    """Return a check that says why a word cannot be said, shown or printed, or None.
-
-    Args:
-        lexicon: the open lexicon.
-        gate: the never-say check.
-        own: entries that go before the lexicon's: words a teacher added.
-    """
-    added = own or {}
-
-    def why_not(word: str) -> str | None:
-        entry = added.get(word) or lexicon.get(word)
-        if entry is None:
-            near = ", ".join(nearest_words(lexicon, word))
-            return f"{word!r} is not in the lexicon" + (f"; did you mean {near}?" if near else "")
-        return None if may_be_said(entry, gate) else "not a word for class"
-
-    return why_not
-
-
-def problems_of(
-    lines: list[Line], why: Callable[[str], str | None], what: str = "line"
-) -> tuple[list[str], list[str]]:
-    """Part the words that can be used from those that cannot.
-
-    Args:
-        lines: the list.
-        why: says why a word cannot be used, or None.
-        what: what the numbers count.
-
-    Returns:
-        The usable words, and one note for each other line.
-    """
-    usable, problems = [], []
-    for line in lines:
-        reason = why(line.word)
-        if reason:
-            problems.append(f"{what} {line.number}: {reason}")
-        else:
-            usable.append(line.word)
-    return usable, problems

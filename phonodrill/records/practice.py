@@ -89,10 +89,11 @@ def oral_for(answers: Sequence[Answer], rule: Thresholds = THRESHOLDS) -> Oral |
 
 def make_warmup_of_missed(
     lexicon: Lexicon,
-    oral: Oral,
+    task: Task,
+    at: Position,
     query: Query,
-    missed: Sequence[str],
     *,
+    missed: Sequence[str],
     count: int,
     seed: int,
     level: Level | None = None,
@@ -104,7 +105,8 @@ def make_warmup_of_missed(
 
     Args:
         lexicon: the open lexicon.
-        oral: what is done.
+        task: what is done with the words.
+        at: where in the word.
         query: which words may be used.
         missed: words the group missed.
         count: how many items are wanted.
@@ -114,9 +116,7 @@ def make_warmup_of_missed(
         overlay: a teacher's own words.
         keep: says whether an item belongs in the set.
     """
-    make = partial(
-        make_warmup, lexicon, oral.task, oral.at, seed=seed, level=level, overlay=overlay
-    )
+    make = partial(make_warmup, lexicon, task, at, seed=seed, level=level, overlay=overlay)
     pool = select(lexicon, query, None, overlay)
     words = tuple(word for word in missed if pool.find(word))
     again = make(query._replace(words=words), count=count, keep=keep).items if words else ()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from html import escape
 
 from phonodrill.render.document import (
@@ -11,6 +12,7 @@ from phonodrill.render.document import (
     Marked,
     Picture,
     Questions,
+    Section,
     Table,
     Words,
 )
@@ -40,10 +42,7 @@ def render(document: Document) -> str:
     parts = [f"<h1>{escape(document.title)}</h1>"]
     if document.about:
         parts.append(f"<p>{escape(document.about)}</p>")
-    for section in document.sections:
-        tag = f"h{section.level + 1}"
-        heading = f"<{tag}>{escape(section.heading)}</{tag}>\n" if section.heading else ""
-        parts.append(f"<section>\n{heading}{_body(section.body)}\n</section>")
+    parts.append(fragment(document.sections))
     content = "\n".join(parts)
     return (
         '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
@@ -53,21 +52,40 @@ def render(document: Document) -> str:
     )
 
 
-def _body(body: Body) -> str:
+def fragment(sections: Sequence[Section], *, hide_answers: bool = False) -> str:
+    """Write sections as a part of a page that has its title already.
+
+    Args:
+        sections: in order.
+        hide_answers: answers of questions are folded away, to open one by one.
+    """
+    parts = []
+    for section in sections:
+        tag = f"h{section.level + 1}"
+        heading = f"<{tag}>{escape(section.heading)}</{tag}>\n" if section.heading else ""
+        parts.append(f"<section>\n{heading}{_body(section.body, hide=hide_answers)}\n</section>")
+    return "\n".join(parts)
+
+
+def _body(body: Body, *, hide: bool) -> str:
     if isinstance(body, Table):
         return _table(body)
     if isinstance(body, Questions):
-        lines = (
-            f"<li>{escape(ask)}<br><strong>{escape(answer)}</strong> {escape(sounds)}</li>"
-            for ask, answer, sounds in body.lines
-        )
-        return "<ol>\n" + "\n".join(lines) + "\n</ol>"
+        lines = "\n".join(_question(*line, hide=hide) for line in body.lines)
+        return f'<ol class="questions">\n{lines}\n</ol>'
     if isinstance(body, Words):
         words = "\n".join(f"<li>{escape(word)}</li>" for word in body.words)
         return f'<ul class="words">\n{words}\n</ul>'
     if isinstance(body, Picture):
         return f"<figure>\n{body.svg}</figure>"
     return f'<p class="passage">{_runs(body)}</p>'
+
+
+def _question(ask: str, answer: str, sounds: str, *, hide: bool) -> str:
+    said = f"<strong>{escape(answer)}</strong> {escape(sounds)}"
+    if hide:
+        return f"<li>{escape(ask)}<details><summary>Answer</summary>{said}</details></li>"
+    return f"<li>{escape(ask)}<br>{said}</li>"
 
 
 def _table(table: Table) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from typing import Any
 
 from phonodrill.render.document import Document
 from phonodrill.version import VERSION
@@ -12,5 +13,9 @@ SCHEMA = 1
 
 def render(document: Document) -> str:
     """Write the document's data as JSON, with the versions of program and schema."""
-    head = {"phonodrill": {"version": VERSION, "schema": SCHEMA}}
-    return json.dumps(head | document.data, ensure_ascii=False, indent=2) + "\n"
+    return json.dumps(data_of(document), ensure_ascii=False, indent=2) + "\n"
+
+
+def data_of(document: Document) -> dict[str, Any]:
+    """Return the document's data with the versions of program and schema."""
+    return {"phonodrill": {"version": VERSION, "schema": SCHEMA}} | document.data

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.extra import INSTALL, import_extra
+from phonodrill.extra import import_extra, install_hint
 from phonodrill.paper.page import Page, Paper
 
 TEMPLATES = Path(__file__).parent / "typst"
@@ -71,7 +71,9 @@ def _font_folder(package: str) -> str:
     folder: Path = import_extra(package, "PDF").ROOT / "files"
     # Without this, typst would quietly set the words in a font of its own.
     if not any(folder.glob("*.ttf")):
-        raise PhonodrillError(f"the font of {package.replace('_', '-')} is not there", INSTALL)
+        raise PhonodrillError(
+            f"the font of {package.replace('_', '-')} is not there", install_hint()
+        )
     return str(folder)
 
 

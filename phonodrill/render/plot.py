@@ -21,6 +21,7 @@ def line_chart(
     *,
     marks: Sequence[str] = (),
     name: str = "chart",
+    inline: bool = False,
 ) -> str:
     """Draw curves that give a count for 0, 1, 2 ...
 
@@ -31,39 +32,44 @@ def line_chart(
         curves: name -> values, at most four, at least one not empty.
         marks: what stands under 0, 1, 2 ... instead of the numbers.
         name: letters that no other picture of the same page has.
+        inline: whether it becomes a part of a page, whose color it then takes.
 
     Returns:
-        One self-contained SVG document.
+        One self-contained SVG document, or an element for a page.
     """
+    ink = "currentColor" if inline else "black"
+    paper = "" if inline else f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>'
     last = max(len(values) for values in curves.values()) - 1
     highest = max(max(values) for values in curves.values())
-    frame = _Frame(max(last, 1), _round_up(highest))
+    frame = _Frame(max(last, 1), _round_up(highest), ink)
     told = "; ".join(f"{name}: {values[-1]:,} at the end" for name, values in curves.items())
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
-        f'aria-labelledby="{name}-title {name}-desc" font-family="sans-serif" font-size="13">'
+        f'aria-labelledby="{name}-title {name}-desc" '
+        f'font-family="sans-serif" font-size="13" fill="{ink}">'
     )
     parts = [
         head,
         f'<title id="{name}-title">{escape(title)}</title>',
         f'<desc id="{name}-desc">{escape(f"{up} by {across}. {told}.")}</desc>',
-        f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>',
+        paper,
         _text(WIDTH / 2, 24, title, anchor="middle", size=16),
         *frame.axes(across, up, marks),
         *(
             frame.curve(values, dash)
             for values, dash in zip(curves.values(), _DASHES, strict=False)
         ),
-        *_legend(list(curves)),
+        *_legend(list(curves), ink),
         "</svg>",
     ]
-    return "\n".join(parts) + "\n"
+    return "\n".join(filter(None, parts)) + "\n"
 
 
 class _Frame:
     """The place of the axes, and where a value lies in it."""
 
-    def __init__(self, last: int, highest: int) -> None:
+    def __init__(self, last: int, highest: int, ink: str) -> None:
+        self.ink = ink
         self.last = last
         self.highest = highest
 
@@ -77,14 +83,15 @@ class _Frame:
         """Return one curve."""
         points = " ".join("{},{}".format(*self.at(*point)) for point in enumerate(values))
         style = f' stroke-dasharray="{dash}"' if dash else ""
-        return f'<polyline points="{points}" fill="none" stroke="black" stroke-width="2"{style}/>'
+        ink = f'fill="none" stroke="{self.ink}"'
+        return f'<polyline points="{points}" {ink} stroke-width="2"{style}/>'
 
     def axes(self, across: str, up: str, named: Sequence[str]) -> list[str]:
         """Return both axes with their marks and names."""
         left, bottom = self.at(0, 0)
         right, top = self.at(self.last, self.highest)
         parts = [
-            f'<path d="M{left},{top} V{bottom} H{right}" fill="none" stroke="black"/>',
+            f'<path d="M{left},{top} V{bottom} H{right}" fill="none" stroke="{self.ink}"/>',
             _text((left + right) / 2, HEIGHT - 16, across, anchor="middle"),
             _text(left, top - 10, up, anchor="start"),
         ]
@@ -100,13 +107,13 @@ class _Frame:
         ]
 
 
-def _legend(names: Sequence[str]) -> list[str]:
+def _legend(names: Sequence[str], ink: str) -> list[str]:
     parts = []
     for number, (name, dash) in enumerate(zip(names, _DASHES, strict=False)):
         down = _TOP + 18 + 20 * number
         style = f' stroke-dasharray="{dash}"' if dash else ""
         parts += [
-            f'<path d="M{_LEFT + 20},{down} h50" stroke="black" stroke-width="2"{style}/>',
+            f'<path d="M{_LEFT + 20},{down} h50" stroke="{ink}" stroke-width="2"{style}/>',
             _text(_LEFT + 80, down + 4, name, anchor="start"),
         ]
     return parts

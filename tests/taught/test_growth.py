@@ -1,9 +1,9 @@
 from __future__ import annotations
 
 from phonodrill import Gate, Lexicon
-from phonodrill.cli.taught_file import default_path
 from phonodrill.reading.material import chunks_from, read_words, sentence_targets
 from phonodrill.selection import spelled_of
+from phonodrill.services.taught_steps import default_path
 from phonodrill.taught.growth import NEVER, Target, first_taught, growth, word_target
 from phonodrill.taught.steps import Taught, parse_steps
 from phonodrill.taught.suggest import Material

@@ -3,9 +3,9 @@ from __future__ import annotations
 import pytest
 
 from phonodrill import Gate, Lexicon
-from phonodrill.cli.taught_file import default_path
 from phonodrill.render import as_text
 from phonodrill.render.views import taught as view
+from phonodrill.services.taught_steps import default_path
 from phonodrill.taught.constraints import apart
 from phonodrill.taught.steps import Taught, parse_steps
 from phonodrill.taught.suggest import OURS, Goal, Material, Suggestion, suggest, write_lines

@@ -1,0 +1,113 @@
+"""A teacher's own word list, and why some of its words cannot be used."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import TYPE_CHECKING, NamedTuple
+
+from phonodrill.errors import PhonodrillError
+from phonodrill.selection import may_be_said, may_be_shown, nearest_words
+
+if TYPE_CHECKING:
+    from phonodrill.gate import Gate
+    from phonodrill.lexicon.entry import Entry
+    from phonodrill.lexicon.store import Lexicon
+
+NOT_FOR_CLASS = "that is not a word for class"
+LONGEST_NAMED = 40
+"""Letters beyond which a word is not repeated in a note."""
+
+
+class Line(NamedTuple):
+    """One word of the list and the line it stands on."""
+
+    number: int
+    word: str
+
+
+def typed_words(text: str) -> list[Line]:
+    """Read words typed in, parted by spaces, commas or lines; the numbers count words.
+
+    >>> typed_words("Gulls, ropes")
+    [Line(number=1, word='gulls'), Line(number=2, word='ropes')]
+    """
+    words = text.replace(",", " ").replace(";", " ").lower().replace("’", "'").split()
+    return [Line(number, word) for number, word in enumerate(words, 1)]
+
+
+def is_fit(word: str, lexicon: Lexicon, gate: Gate) -> bool:
+    """Whether a word, known or not, may be shown to whoever asked for it."""
+    entry = lexicon.get(word)
+    return may_be_shown(entry, gate) if entry else gate.allows(word, [], alone=False)
+
+
+def why_unusable(
+    lexicon: Lexicon, gate: Gate, own: Mapping[str, Entry] | None = None
+) -> Callable[[str], str | None]:
+    """Return a check that says why a word cannot be said, shown or printed, or None.
+
+    Args:
+        lexicon: the open lexicon.
+        gate: the never-say check.
+        own: entries that go before the lexicon's: words a teacher added.
+    """
+    added = own or {}
+
+    def why_not(word: str) -> str | None:
+        entry = added.get(word) or lexicon.get(word)
+        if entry:
+            return None if may_be_said(entry, gate) else "not a word for class"
+        if not gate.allows(word, [], alone=False):
+            return "not a word for class"
+        if len(word) > LONGEST_NAMED:
+            return f"a word of {len(word):,} letters is not in the lexicon"
+        near = ", ".join(nearest_words(lexicon, word))
+        return f"{word!r} is not in the lexicon" + (f"; did you mean {near}?" if near else "")
+
+    return why_not
+
+
+def problems_of(
+    lines: Iterable[Line], why: Callable[[str], str | None], what: str = "line"
+) -> tuple[list[str], list[str]]:
+    """Part the words that can be used from those that cannot.
+
+    Args:
+        lines: the list.
+        why: says why a word cannot be used, or None.
+        what: what the numbers count.
+
+    Returns:
+        The usable words, and one note for each other line.
+    """
+    usable, problems = [], []
+    for line in lines:
+        reason = why(line.word)
+        if reason:
+            problems.append(f"{what} {line.number}: {reason}")
+        else:
+            usable.append(line.word)
+    return usable, problems
+
+
+def usable_words(
+    lexicon: Lexicon, lines: Iterable[Line], what: str = "line", *, name: str = "the list"
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Return the words of a list that can be used, and a note for each other one.
+
+    Args:
+        lexicon: the open lexicon.
+        lines: the list.
+        what: what the numbers count.
+        name: of the list, for the message.
+
+    Raises:
+        PhonodrillError: if no word can be used.
+    """
+    from phonodrill.gate import open_gate
+
+    usable, problems = problems_of(lines, why_unusable(lexicon, open_gate(lexicon)), what)
+    if not usable:
+        first = problems[0] if problems else "there is none"
+        raise PhonodrillError(f"no word of {name} can be used: {first}", "another list")
+    return tuple(usable), tuple(problems)

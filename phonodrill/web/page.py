@@ -1,0 +1,152 @@
+"""What every page has: its frame, and how a page is written."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from pathlib import Path
+from typing import Any, NamedTuple
+from urllib.parse import urlencode
+
+from fastapi import Request
+from fastapi.responses import HTMLResponse, RedirectResponse
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoescape
+
+from phonodrill.errors import PhonodrillError
+from phonodrill.lesson.tree import CAUTION
+from phonodrill.services.taught_lists import list_names
+from phonodrill.web.csrf import keep_token, token_for
+from phonodrill.web.desk import Desk
+from phonodrill.web.forms import Form
+from phonodrill.web.settings import Settings
+
+FOLDER = Path(__file__).parent
+CARRIED = ("band", "taught")
+"""Fields that go along to the next page."""
+_ENVIRONMENT = Environment(
+    loader=FileSystemLoader(FOLDER / "templates"),
+    autoescape=select_autoescape(default=True),
+    undefined=StrictUndefined,
+    trim_blocks=True,
+    lstrip_blocks=True,
+)
+
+
+class Page(NamedTuple):
+    """A page of the menu.
+
+    Attributes:
+        path: its address.
+        name: in the menu.
+        purpose: what it is for, in a line.
+    """
+
+    path: str
+    name: str
+    purpose: str
+
+
+class Problem(NamedTuple):
+    """What was wrong and what to do, worded for a page.
+
+    Attributes:
+        message: what was wrong.
+        hint: what to do; may be empty.
+        status: of HTTP.
+    """
+
+    message: str
+    hint: str = ""
+    status: int = 400
+
+
+def desk_of(request: Request) -> Desk:
+    """Return the desk that chooses words."""
+    desk: Desk = request.app.state.desk
+    return desk
+
+
+def settings_of(request: Request) -> Settings:
+    """Return how the page is served."""
+    settings: Settings = request.app.state.settings
+    return settings
+
+
+def problem_from(error: PhonodrillError) -> Problem:
+    """Word an error for a page: fields have no dashes there."""
+    return Problem(error.message.replace("--", ""), error.hint.replace("--", ""))
+
+
+def show(
+    request: Request,
+    template: str,
+    page: Page,
+    *,
+    form: Form,
+    choices: Mapping[str, Sequence[tuple[str, str]]] | None = None,
+    problem: Problem | None = None,
+    **context: Any,
+) -> HTMLResponse:
+    """Write a page.
+
+    Args:
+        request: the request.
+        template: its file in ``templates/``.
+        page: which page of the menu it is.
+        form: the fields as they were sent; some go along to other pages.
+        choices: for the fields that choose one of several.
+        problem: what was wrong with what was asked.
+        context: whatever else the template shows.
+    """
+    from phonodrill.web.pages import MENU
+
+    sent = form.model_dump(mode="json", exclude_defaults=True)
+    carried = {name: sent[name] for name in CARRIED if name in sent}
+    token = token_for(request)
+    text = _ENVIRONMENT.get_template(template).render(
+        page=page,
+        menu=MENU,
+        carried=f"?{urlencode(carried)}" if carried else "",
+        caution=CAUTION,
+        form=form,
+        token=token,
+        settings=settings_of(request),
+        saved=list_names(settings_of(request).taught_folder),
+        problem=problem,
+        **(choices or {}),
+        **context,
+    )
+    response = HTMLResponse(text, problem.status if problem else 200)
+    keep_token(response, token, secure=settings_of(request).secure)
+    return response
+
+
+def options_of(values: Iterable[str], **words: str) -> list[tuple[str, str]]:
+    """Pair each value of a choice with what is shown for it.
+
+    Args:
+        values: in the order of the menu.
+        words: what is shown where it is not the value itself.
+
+    >>> options_of(["first", "onset2"], onset2="second of two")
+    [('first', 'first'), ('onset2', 'second of two')]
+    """
+    return [(str(value), words.get(str(value), str(value))) for value in values]
+
+
+def redirect_to(path: str, form: Form) -> RedirectResponse:
+    """Send the visitor to the address that has all fields of a form."""
+    return RedirectResponse(address_of(path, form), 303)
+
+
+def address_of(path: str, form: Form, **more: Any) -> str:
+    """Write the address of a page with the fields of a form.
+
+    Args:
+        path: of the page.
+        form: its fields; those with usual values are left out.
+        more: fields to put in or, if None, to leave out.
+    """
+    fields = form.model_dump(mode="json", exclude_defaults=True) | more
+    given = {name: value for name, value in fields.items() if value is not None}
+    query = urlencode(given, doseq=True)
+    return f"{path}?{query}" if query else path

@@ -1,0 +1,68 @@
+"""Run the page until it is told to stop."""
+
+from __future__ import annotations
+
+import signal
+import socket
+import threading
+import webbrowser
+from collections.abc import Callable
+
+import uvicorn
+
+from phonodrill.web.app import make_app
+from phonodrill.web.connection import Connection
+from phonodrill.web.settings import MOST_CONNECTIONS, Settings, address_part
+
+IDLE_SECONDS = 10
+STOP_SECONDS = 3
+ANYWHERE = {"0.0.0.0": "127.0.0.1", "::": "::1"}  # noqa: S104  # only compared
+"""Addresses that mean every one of this machine, and what a browser here can ask."""
+
+
+def serve(
+    listener: socket.socket, settings: Settings, *, tell: Callable[[str], None], browser: bool
+) -> None:
+    """Serve the page until Ctrl-C or SIGTERM.
+
+    Args:
+        listener: what takes connections; see :func:`phonodrill.web.listen.listen`.
+        settings: what the page may do.
+        tell: is given the address when the page can be asked.
+        browser: whether to open it in the user's browser.
+    """
+    host, port, *_ = listener.getsockname()
+    address = f"http://{address_part(ANYWHERE.get(host, host))}:{port}/"
+    server = uvicorn.Server(_configuration(settings))
+    _stop_on_signals(server)
+    tell(address)
+    if browser:
+        # Opened from another thread: some browsers do not return until they are closed.
+        threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
+    server.run(sockets=[listener])
+
+
+def _configuration(settings: Settings) -> uvicorn.Config:
+    return uvicorn.Config(
+        make_app(settings),
+        http=Connection,
+        ws="none",
+        log_level="error",
+        access_log=False,
+        server_header=False,
+        # Anyone can send such headers; the page needs nothing that they say.
+        proxy_headers=False,
+        limit_concurrency=MOST_CONNECTIONS,
+        timeout_keep_alive=IDLE_SECONDS,
+        timeout_graceful_shutdown=STOP_SECONDS,
+    )
+
+
+def _stop_on_signals(server: uvicorn.Server) -> None:
+    """End like any other command: the server would end as if killed by the signal."""
+
+    def stop(*_: object) -> None:
+        server.should_exit = True
+
+    for number in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(number, stop)

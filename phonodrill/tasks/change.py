@@ -8,8 +8,10 @@ this change lead from the one to the other?
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from weakref import WeakKeyDictionary
 
 from phonodrill.lexicon.entry import Entry, Pronunciation
+from phonodrill.lexicon.store import Lexicon
 from phonodrill.selection import Pool, Query, Spoken
 from phonodrill.sounds.accents import COT_CAUGHT
 from phonodrill.sounds.inventory import VOWELS
@@ -18,6 +20,12 @@ from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.item import Part
 
 Agree = Callable[[str, str], bool]
+Frames = dict[tuple[str, str], list[str]]
+"""What stands before and behind a place -> the known words that have it so."""
+_FRAMES: WeakKeyDictionary[Lexicon, dict[tuple[Position, bool], Frames]] = WeakKeyDictionary()
+"""The frames of each open lexicon: the lessons of a series ask for the same ones."""
+_OF_ONE_SYLLABLE = (Position.VOWEL, Position.ONSET, Position.RIME)
+_NO_NUCLEI = str.maketrans("", "", "".join(NUCLEI))
 
 
 class Words:
@@ -36,7 +44,6 @@ class Words:
         self._heard: dict[tuple[str, str], tuple[str, ...]] = {}
         self._cuts: dict[tuple[str, Position], Cut | None] = {}
         self._steady: dict[tuple[str, str, Position], bool] = {}
-        self._frames: dict[Position, dict[tuple[str, str], list[str]]] = {}
 
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Spoken]:
         """Yield the words to start from, each in its first way.
@@ -148,16 +155,20 @@ class Words:
         """Whether a part of a word (a rime, a syllable) may be said by itself."""
         return NUCLEI.isdisjoint(part) or self.pool.gate.allows("", [part])
 
-    def frames(self, at: Position) -> dict[tuple[str, str], list[str]]:
+    def frames(self, at: Position) -> Frames:
         """Return the known words by what stands around a place: one look-up finds all changes."""
-        if at not in self._frames:
-            table: dict[tuple[str, str], list[str]] = {}
+        kept = _FRAMES.setdefault(self.pool.lexicon, {})
+        key = (at, self.r_joins)
+        if key not in kept:
+            table: Frames = {}
             for normal in self.pool.lexicon.every_sound():
-                cut = self.cut(normal, at)
+                if at in _OF_ONE_SYLLABLE and len(normal) - len(normal.translate(_NO_NUCLEI)) != 1:
+                    continue  # Thousands of longer words: no cut is tried.
+                cut = cut_at(normal, at, r_joins=self.r_joins)
                 if cut:
                     table.setdefault((cut.left, cut.right), []).append(normal)
-            self._frames[at] = table
-        return self._frames[at]
+            kept[key] = table
+        return kept[key]
 
 
 def part_of(said: Pronunciation, start: int, end: int) -> Part:

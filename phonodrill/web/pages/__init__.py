@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phonodrill.web.pages import today, warmup
+from phonodrill.web.pages import show, today, warmup
 
-PAGES = (today, warmup)
+PAGES = (today, warmup, show)
 MENU = tuple(module.PAGE for module in PAGES)

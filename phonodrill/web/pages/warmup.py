@@ -109,10 +109,18 @@ async def warmup_data(request: Request, form: WarmUpQuery) -> dict[str, Any]:
 
 def make_document(lexicon: Lexicon, form: WarmUpForm, overlay: Overlay) -> Document:
     """Make the warm-up that a form asks for."""
+    return view.document(warm_up(lexicon, make_wish(lexicon, form), overlay), form.notation)
+
+
+def make_wish(lexicon: Lexicon, form: WarmUpForm) -> Wish:
+    """Read what a form asks for.
+
+    Raises:
+        PhonodrillError: naming what cannot be read.
+    """
     query: WordQuery = read_query(
         band=form.band, ending=form.ending, sound=form.sound, made_up=form.made_up
     )
     if form.taught:
         query = query._replace(known=steps_from(form.taught, lexicon).known())
-    wish = Wish(query, form.count, form.seed or 0, form.task, form.at, form.level)
-    return view.document(warm_up(lexicon, wish, overlay), form.notation)
+    return Wish(query, form.count, form.seed or 0, form.task, form.at, form.level)

@@ -20,7 +20,7 @@ from phonodrill.web.desk import BusyError, Desk
 from phonodrill.web.forms import Form, Refusal
 from phonodrill.web.guard import HEADERS, Guard
 from phonodrill.web.page import FOLDER, Page, Problem, problem_from, show
-from phonodrill.web.pages import PAGES
+from phonodrill.web.pages import PAGES, interface
 from phonodrill.web.settings import Settings
 
 API = "/api"
@@ -57,7 +57,7 @@ def make_app(settings: Settings | None = None) -> FastAPI:
         summary="Word-study drills in which every word, sound and answer was checked.",
         license_info={"name": "MIT; data CC BY-SA 4.0"},
         openapi_url=f"{API}/openapi.json",
-        # The usual pages fetch scripts from elsewhere; pages/api.py shows the schema.
+        # The usual pages fetch scripts from elsewhere; pages/interface.py shows the schema.
         docs_url=None,
         redoc_url=None,
         # A redirect to the address with or without a slash would name http behind a proxy.
@@ -70,6 +70,7 @@ def make_app(settings: Settings | None = None) -> FastAPI:
         app.include_router(module.page, include_in_schema=False)
         api.include_router(module.api)
     app.include_router(api)
+    app.include_router(interface.page, include_in_schema=False)
     app.get(FONT, include_in_schema=False)(_font)
     app.mount("/static", StaticFiles(directory=FOLDER / "static"), name="static")
     app.add_exception_handler(PhonodrillError, _tell_error)

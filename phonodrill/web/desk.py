@@ -17,6 +17,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay, read_overlay
 from phonodrill.services.lesson import Lessons
+from phonodrill.services.taught_lists import FOLDER
 from phonodrill.web.mild import leave_out_unfit
 from phonodrill.web.settings import LONGEST_WORK, Settings
 
@@ -42,7 +43,7 @@ class Desk:
 
     def __init__(self, settings: Settings) -> None:
         self.settings = settings
-        self._thread = ThreadPoolExecutor(1, "desk")
+        self._thread = ThreadPoolExecutor(1, "desk", FOLDER.set, (settings.taught_folder,))
         self._press = ThreadPoolExecutor(PRESSES, "press")
         self._lexicon: Lexicon | None = None
         self.lessons = Lessons()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -13,6 +14,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoes
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.tree import CAUTION
+from phonodrill.services.taught_lists import list_names
 from phonodrill.web.csrf import keep_token, token_for
 from phonodrill.web.desk import Desk
 from phonodrill.web.forms import Form
@@ -28,6 +30,9 @@ _ENVIRONMENT = Environment(
     trim_blocks=True,
     lstrip_blocks=True,
 )
+
+
+_COMMAND = re.compile(r"phonodrill (?:words (?:add )?|word |chain |sentences |spellings )?")
 
 
 class Page(NamedTuple):
@@ -71,8 +76,17 @@ def settings_of(request: Request) -> Settings:
 
 
 def problem_from(error: PhonodrillError) -> Problem:
-    """Word an error for a page: fields have no dashes there."""
-    return Problem(error.message.replace("--", ""), error.hint.replace("--", ""))
+    """Word an error for a page."""
+    return Problem(in_page_words(error.message), in_page_words(error.hint))
+
+
+def in_page_words(text: str) -> str:
+    """Word a message of the command line for a page: fields have no dashes, pages no command.
+
+    >>> in_page_words("phonodrill words add gull or --band 3")
+    'gull or band 3'
+    """
+    return _COMMAND.sub("", text).replace("--", "")
 
 
 def show(
@@ -81,7 +95,7 @@ def show(
     page: Page,
     *,
     form: Form,
-    choices: Mapping[str, Sequence[tuple[str, str]]] | None = None,
+    choices: Mapping[str, Sequence[tuple[str, ...]]] | None = None,
     problem: Problem | None = None,
     **context: Any,
 ) -> HTMLResponse:
@@ -109,6 +123,7 @@ def show(
         form=form,
         token=token,
         settings=settings_of(request),
+        saved=list_names(settings_of(request).taught_folder),
         problem=problem,
         **(choices or {}),
         **context,

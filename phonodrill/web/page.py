@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+import re
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 from urllib.parse import urlencode
@@ -29,6 +30,9 @@ _ENVIRONMENT = Environment(
     trim_blocks=True,
     lstrip_blocks=True,
 )
+
+
+_COMMAND = re.compile(r"phonodrill (?:words (?:add )?|word |chain |sentences |spellings )?")
 
 
 class Page(NamedTuple):
@@ -72,8 +76,17 @@ def settings_of(request: Request) -> Settings:
 
 
 def problem_from(error: PhonodrillError) -> Problem:
-    """Word an error for a page: fields have no dashes there."""
-    return Problem(error.message.replace("--", ""), error.hint.replace("--", ""))
+    """Word an error for a page."""
+    return Problem(in_page_words(error.message), in_page_words(error.hint))
+
+
+def in_page_words(text: str) -> str:
+    """Word a message of the command line for a page: fields have no dashes, pages no command.
+
+    >>> in_page_words("phonodrill words add gull or --band 3")
+    'gull or band 3'
+    """
+    return _COMMAND.sub("", text).replace("--", "")
 
 
 def show(
@@ -82,7 +95,7 @@ def show(
     page: Page,
     *,
     form: Form,
-    choices: Mapping[str, Sequence[tuple[str, str]]] | None = None,
+    choices: Mapping[str, Sequence[tuple[str, ...]]] | None = None,
     problem: Problem | None = None,
     **context: Any,
 ) -> HTMLResponse:
@@ -150,3 +163,18 @@ def address_of(path: str, form: Form, **more: Any) -> str:
     given = {name: value for name, value in fields.items() if value is not None}
     query = urlencode(given, doseq=True)
     return f"{path}?{query}" if query else path
+
+
+def fields_of(form: Form, *, leave_out: Collection[str] = ()) -> list[tuple[str, Any]]:
+    """Return the fields of a form that go along hidden in another one.
+
+    Args:
+        form: its fields; those with usual values are left out.
+        leave_out: those that the other form asks for.
+    """
+    fields = form.model_dump(mode="json", exclude_defaults=True, exclude={*leave_out})
+    return [
+        (name, value)
+        for name, values in fields.items()
+        for value in (values if isinstance(values, list) else [values])
+    ]

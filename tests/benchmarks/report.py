@@ -37,7 +37,7 @@ def main() -> None:
         subprocess.run(
             [
                 *[sys.executable, "-m", "pytest", str(HERE), "-q", "-p", "no:randomly"],
-                *["--benchmark-only", f"--benchmark-json={report}"],
+                *["--benchmark-only", "--numprocesses=0", f"--benchmark-json={report}"],
                 *["-o", "addopts=", "--override-ini=filterwarnings="],
             ],
             check=True,

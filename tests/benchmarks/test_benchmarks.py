@@ -1,4 +1,4 @@
-"""Benchmarks, not in the default run: python -m pytest tests/benchmarks --benchmark-only."""
+"""Benchmarks, not in the default run: python -m pytest tests/benchmarks --benchmark-only -n 0."""
 
 from __future__ import annotations
 

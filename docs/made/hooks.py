@@ -1,0 +1,29 @@
+"""Hooks of mkdocs: add the pages that are made from the code."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import File, Files
+
+ROOT = Path(__file__).parents[2]
+# mkdocs reads this file by itself, not as a module of the package beside it.
+sys.path.insert(0, str(ROOT))
+
+
+def on_files(files: Files, config: MkDocsConfig) -> Files:
+    """Add what is made."""
+    from docs.made import checked, commands, python, tables
+
+    pages = {
+        "index.md": tables.make_start(),
+        "reference/commands.md": commands.make_page(),
+        "reference/python.md": python.make_page(),
+        "reference/tables.md": tables.make_page(),
+        "reference/checked.md": checked.make_page(),
+    }
+    for uri, content in pages.items():
+        files.append(File.generated(config, uri, content=content))
+    return files

@@ -46,10 +46,17 @@ class Draw(NamedTuple):
 
 
 class Sorted(NamedTuple):
-    """A sort and the notes on words that are not in it."""
+    """A sort, and notes on words that are not in it.
+
+    Attributes:
+        sort: the words sorted.
+        unfit: a note for each word that may not be used.
+        left_out: a note for each word without such an ending.
+    """
 
     sort: Sort
-    notes: tuple[str, ...] = ()
+    unfit: tuple[str, ...] = ()
+    left_out: tuple[str, ...] = ()
 
 
 def add(
@@ -175,22 +182,23 @@ def sort(
     rng = random.Random(draw.seed)
     usual = SPELLINGS if words else FAMILY if by is By.BASE else DEFAULT_ENDINGS
     wanted = parse_endings(ending, SPELLINGS) or frozenset(usual)
-    problems: list[str] = []
+    unfit: list[str] = []
+    left_out: list[str] = []
     if words:
-        usable, problems = _fit_words(lexicon, words, what)
+        usable, unfit = _fit_words(lexicon, words, what)
         suffixes = dict.fromkeys(SUFFIX_OF[spelled] for spelled in SPELLINGS if spelled in wanted)
         result = sort_words(lexicon, usable, by, rng, suffixes)
         numbers = {line.word: line.number for line in reversed(words)}
-        problems += [f"{what} {numbers[w]}: {w!r} left out: {why}" for w, why in result.left_out]
+        left_out = [f"{what} {numbers[w]}: {w!r} left out: {why}" for w, why in result.left_out]
     else:
         query = Query(draw.band, wanted, known=draw.known)
         result = sort_vocabulary(lexicon, query, by, draw.size, rng, overlay)
     if not result.groups:
-        first = f": {problems[0]}" if problems else ""
+        first = "".join(f": {note}" for note in (unfit + left_out)[:1])
         raise PhonodrillError(
             f"no word here has such an ending{first}", "words such as torches, ropes, skies"
         )
-    return Sorted(result, tuple(problems))
+    return Sorted(result, tuple(unfit), tuple(left_out))
 
 
 def fit_word(word: str, lexicon: Lexicon, gate: Gate) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phonodrill.web.pages import warmup
+from phonodrill.web.pages import endings, warmup
 
-PAGES = (warmup,)
+PAGES = (warmup, endings)
 MENU = tuple(module.PAGE for module in PAGES)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phonodrill.web.pages import endings, warmup
+from phonodrill.web.pages import endings, pairs, warmup, words
 
-PAGES = (warmup, endings)
+PAGES = (warmup, endings, pairs, words)
 MENU = tuple(module.PAGE for module in PAGES)

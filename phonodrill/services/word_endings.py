@@ -17,7 +17,7 @@ from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.selection import Query
 from phonodrill.services.endings import parse_endings
 from phonodrill.services.made import Made
-from phonodrill.services.word_list import NOT_FOR_CLASS, Line, is_fit, problems_of
+from phonodrill.services.word_list import NOT_FOR_CLASS, Line, is_fit, named, problems_of
 from phonodrill.sounds.notation import Notation
 
 if TYPE_CHECKING:
@@ -189,7 +189,9 @@ def sort(
         suffixes = dict.fromkeys(SUFFIX_OF[spelled] for spelled in SPELLINGS if spelled in wanted)
         result = sort_words(lexicon, usable, by, rng, suffixes)
         numbers = {line.word: line.number for line in reversed(words)}
-        left_out = [f"{what} {numbers[w]}: {w!r} left out: {why}" for w, why in result.left_out]
+        left_out = [
+            f"{what} {numbers[w]}: {named(w)} left out: {why}" for w, why in result.left_out
+        ]
     else:
         query = Query(draw.band, wanted, known=draw.known)
         result = sort_vocabulary(lexicon, query, by, draw.size, rng, overlay)
@@ -215,7 +217,8 @@ def fit_word(word: str, lexicon: Lexicon, gate: Gate) -> str:
         raise PhonodrillError(f"a word of {len(text)} letters", f"at most {LONGEST_WORD} letters")
     if not is_fit(text.lower(), lexicon, gate):
         raise PhonodrillError(NOT_FOR_CLASS, "another word")
-    return text
+    # A capital letter makes a name, which keeps its y; capitals throughout are no more than that.
+    return text.lower() if text.isupper() else text
 
 
 def _fit_words(lexicon: Lexicon, words: Iterable[Line], what: str) -> tuple[list[str], list[str]]:

@@ -63,12 +63,11 @@ def reasons(sort: Sort, explained: Explained, notation: Notation | None) -> tupl
         by_spelling: dict[str, list[str]] = {}
         for reason in explained.reasons:
             by_spelling.setdefault(reason.ending.ending, []).append(reason.ending.word)
-        sections = [
-            Section(
-                f"Spelled {_label(spelled, By.SPELLING, style)}  ({len(words)})", Words((*words,))
-            )
+        spellings = tuple(
+            (_label(spelled, By.SPELLING, style), ", ".join(words))
             for spelled, words in by_spelling.items()
-        ]
+        )
+        sections = [Section("The same words by spelling", Table(("spelled", "words"), spellings))]
     rows = tuple(
         (
             reason.ending.word,

@@ -191,6 +191,8 @@ TABS = (
         make_sort,
         "/endings/sort",
         "Words sorted by what their ending says or how it is spelled",
+        fixed=("words",),
+        grouped=True,
         choices=CHOICES,
         spoken=".words li",
     ),

@@ -163,6 +163,7 @@ TABS = (
         make_list,
         "/decodable",
         "Words whose every letter-sound correspondence was taught",
+        grouped=True,
         spoken=".words li",
     ),
     Tab(

@@ -259,6 +259,7 @@ TABS = (
         "/chain",
         "Words that change one sound at a time",
         needs=("start", "end"),
+        fixed=("end",),
         choices=CHOICES,
         spoken="td:first-child",
     ),

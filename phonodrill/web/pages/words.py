@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 from enum import StrEnum
+from itertools import islice
 from pathlib import Path
 from typing import Annotated, Any, NamedTuple
 
@@ -24,7 +25,7 @@ from phonodrill.services.own_words import add_words, block_words, remove_words
 from phonodrill.services.sentences import sentences
 from phonodrill.services.word import word
 from phonodrill.services.word_list import is_fit, typed_words
-from phonodrill.sounds.notation import Notation
+from phonodrill.sounds.notation import SCRIPT, Notation, parse_arpabet, symbols
 from phonodrill.web.choices import NOTATIONS
 from phonodrill.web.csrf import check_form
 from phonodrill.web.forms import Form
@@ -152,7 +153,7 @@ def make_lists(lexicon: Lexicon, _: ListsForm, overlay: Overlay) -> Made:
     notes = list(overlay.problems)
     if hidden:
         notes.append(f"not shown, as not for class: {hidden} more")
-    return Made(view.document(Overlay(fit), "the file of your words"), tuple(notes))
+    return Made(view.document(Overlay(fit), "a file on this machine"), tuple(notes))
 
 
 def change(lexicon: Lexicon, form: ChangeForm, file: Path) -> None:
@@ -183,14 +184,11 @@ def change(lexicon: Lexicon, form: ChangeForm, file: Path) -> None:
         ) from error
 
 
-def _boxes(_: WordForm, document: Document) -> dict[str, Any]:
+def _boxes(form: WordForm, document: Document) -> dict[str, Any]:
     """Give the template the chunks of each way to say the word, and its band in words."""
     if document.data.get("guess"):
-        chunks = document.data["pronunciations"][0]["chunks"]
-        return {
-            "ways": [[_guessed_box(chunk) for chunk in chunks]],
-            "known": "not in the lexicon: what follows is a guess",
-        }
+        ways = [_guessed_boxes(document, form.notation or SCRIPT)]
+        return {"ways": ways, "known": "not in the lexicon: what follows is a guess"}
     tables = [
         section.body
         for section in document.sections
@@ -208,9 +206,17 @@ def _table_boxes(table: Table) -> list[Box]:
     return [Box(*cells) for cells in zip(table.headings, sounds, marked, strict=True)]
 
 
-def _guessed_box(chunk: dict[str, Any]) -> Box:
-    sounds = " ".join(chunk["arpabet"]) or "(silent)"
-    return Box(chunk["letters"], sounds, "irregular" if chunk["irregular"] else "")
+def _guessed_boxes(document: Document, notation: Notation) -> list[Box]:
+    way = document.data["pronunciations"][0]
+    signs = iter(symbols(*parse_arpabet(way["arpabet"]), notation))
+    return [
+        Box(
+            chunk["letters"],
+            " ".join(islice(signs, len(chunk["arpabet"]))) or "(silent)",
+            "irregular" if chunk["irregular"] else "",
+        )
+        for chunk in way["chunks"]
+    ]
 
 
 LISTS = Tab(

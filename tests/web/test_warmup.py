@@ -23,7 +23,13 @@ def test_the_data_is_that_of_the_command(client: TestClient, tmp_path: Path) -> 
     words.write_text("rope\nskate\nclam\ntorch\n", "utf-8")
     command = ["warmup", "--task", "substitute", "--at", "first", "--count", "3", "--seed", "7"]
     command += ["--accent", "pin-pen,cot-caught", "--notation", "marks", "--words", str(words)]
-    query = {"task": "substitute", "at": "first", "count": 3, "seed": 7, "notation": "marks"}
+    query: dict[str, str | int] = {
+        "task": "substitute",
+        "at": "first",
+        "count": 3,
+        "seed": 7,
+        "notation": "marks",
+    }
     accents = ["pin-pen", "cot-caught"]
     answer = client.get(
         "/api/warmup", params=query | {"accent": accents, "words": "rope, skate clam torch"}
@@ -81,7 +87,7 @@ def test_each_place_names_the_tasks_that_have_it(client: TestClient) -> None:
 
 
 def test_notes_are_shown_in_the_words_of_the_page(client: TestClient) -> None:
-    query = {"words": "clam blorf", "task": "substitute", "seed": 1}
+    query: dict[str, str | int] = {"words": "clam blorf", "task": "substitute", "seed": 1}
     page = client.get("/warm-up", params=query).text
     notes = page.partition('<ul class="notes">')[2].partition("</ul>")[0]
     assert "word 2: &#39;blorf&#39; is not in the lexicon" in notes
@@ -128,7 +134,7 @@ def test_a_chain_is_asked_for_and_explained(client: TestClient) -> None:
 
 
 def test_the_bank_comes_by_pages(client: TestClient) -> None:
-    query = {"task": "delete", "at": "onset2", "band": 1}
+    query: dict[str, str | int] = {"task": "delete", "at": "onset2", "band": 1}
     whole = client.get("/api/bank", params=query | {"count": 200}).json()
     assert whole["next"] is None
     assert len(whole["items"]) > 5

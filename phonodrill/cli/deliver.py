@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 import sys
 from collections.abc import Callable, Iterator
@@ -29,6 +30,7 @@ _RENDERERS = {
     Format.JSON: "phonodrill.render.as_json",
     Format.HTML: "phonodrill.render.as_html",
 }
+_TO_FILE = "--out FILE"
 
 
 def deliver(
@@ -105,33 +107,53 @@ def write_whole(path: Path, content: bytes) -> None:
 def whole_file(path: Path) -> Iterator[BinaryIO]:
     """Open a file for writing that takes its name only when all of it is written.
 
+    A link stays one: the file that it names is written. So does a device or a pipe, which
+    has no content to keep and is written directly.
+
     Raises:
         PhonodrillError: if it cannot be written; what was there stays.
     """
-    import tempfile
-
-    partial: Path | None = None
+    target = Path(os.path.realpath(path))
     try:
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-        partial = Path(name)
-        with os.fdopen(handle, "wb") as file:
-            yield file
-            file.flush()
-            os.fsync(file.fileno())
-        mode = path.stat().st_mode if path.exists() else 0o666 & ~_umask()
-        partial.chmod(mode)
-        partial.replace(path)
+        is_there = target.exists()
+        if is_there and not os.access(target, os.W_OK):
+            raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
+        if is_there and not target.is_file():
+            with target.open("wb") as file:
+                yield file
+        else:
+            with _replacing(target) as file:
+                yield file
     except OSError as error:
         raise PhonodrillError(
             f"cannot write {path}: {error.strerror}", "another folder or name for --out"
         ) from error
+
+
+@contextlib.contextmanager
+def _replacing(target: Path) -> Iterator[BinaryIO]:
+    import tempfile
+
+    # A name of its own: with the target's in it, it could be too long.
+    handle, name = tempfile.mkstemp(dir=target.parent, prefix=".phonodrill-")
+    partial = Path(name)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            yield file
+            file.flush()
+            os.fsync(file.fileno())
+        mode = target.stat().st_mode if target.exists() else 0o666 & ~_umask()
+        with contextlib.suppress(OSError):  # not every memory stick has modes
+            partial.chmod(mode)
+        partial.replace(target)
     finally:
-        if partial:
-            with contextlib.suppress(OSError):
-                partial.unlink()
+        with contextlib.suppress(OSError):
+            partial.unlink()
 
 
 def _write_to_screen(document: Document, kind: Format) -> None:
+    if sys.stdout is None:
+        raise PhonodrillError("there is no screen to write to", _TO_FILE)
     if kind is Format.TEXT and sys.stdout.isatty() and not document.plain:
         import shutil
 
@@ -143,8 +165,15 @@ def _write_to_screen(document: Document, kind: Format) -> None:
     if hasattr(sys.stdout, "reconfigure"):
         # IPA must get through whatever the locale says.
         sys.stdout.reconfigure(encoding="utf-8")
-    sys.stdout.write(text)
-    sys.stdout.flush()
+    try:
+        sys.stdout.write(text)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        # What is left in the buffer would be written again, and fail again, on leaving.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise PhonodrillError(f"cannot write the result: {error.strerror}", _TO_FILE) from error
 
 
 def _umask() -> int:

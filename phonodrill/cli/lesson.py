@@ -162,12 +162,17 @@ def swap(
 
 
 def _parse(path: Path) -> Any:
+    hint = "a file that phonodrill lesson wrote"
     try:
-        return json.loads(read_text(path))
+        data = json.loads(read_text(path))
     except (ValueError, RecursionError) as error:
-        raise PhonodrillError(
-            f"{path} is no JSON", "a file that phonodrill lesson wrote"
-        ) from error
+        raise PhonodrillError(f"{path} is no JSON", hint) from error
+    try:
+        json.dumps(data, ensure_ascii=False).encode()
+    except UnicodeEncodeError as error:
+        # JSON may escape half of a pair (\ud800), which no other file can hold.
+        raise PhonodrillError(f"{path} has a sign that is none", hint) from error
+    return data
 
 
 def _keep(path: Path, lessons: list[Lesson], rest: int) -> None:

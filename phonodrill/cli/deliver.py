@@ -39,6 +39,7 @@ def deliver(
     out: Path | None,
     *,
     slides: Callable[[], bytes] | None = None,
+    paper: str = "letter",
 ) -> None:
     """Render a document and write it.
 
@@ -47,6 +48,7 @@ def deliver(
         chosen: the format asked for; by default from the ending of ``out``, else text.
         out: the file to write; standard output if None.
         slides: makes the same as slides, where a command can.
+        paper: size of the sheets of a DOCX, as ``paper.page.Paper`` names it.
 
     Raises:
         PhonodrillError: if the file cannot be written, or is to be a PDF, or slides
@@ -60,9 +62,10 @@ def deliver(
             "this is not made as PDF", "--out NAME.html, or phonodrill print for cards and lists"
         )
     if is_named(out, chosen, ".docx"):
+        from phonodrill.paper.page import Paper
         from phonodrill.render import as_docx
 
-        write_whole(out, as_docx.render(document))
+        write_whole(out, as_docx.render(document, Paper(paper)))
         return
     if is_named(out, chosen, ".pptx"):
         if not slides:

@@ -71,7 +71,7 @@ def lesson(
     format_: options.FormatOption = None,
     out: PackOutOption = None,
     paper: Annotated[
-        Optional[Paper], typer.Option("--paper", help="Size of the sheets of a PDF.")
+        Optional[Paper], typer.Option("--paper", help="Size of the sheets of a PDF or DOCX.")
     ] = None,
     parts: Annotated[
         str, typer.Option("--parts", help=f"Parts of a PDF: {', '.join(Part)}; all by default.")

@@ -46,9 +46,10 @@ def wish_for(
     Raises:
         PhonodrillError: if options do not go together, or a part is not known.
     """
-    if (paper or parts) and not is_named(out, format_, ".pdf"):
-        option = "--paper" if paper else "--parts"
-        raise PhonodrillError(f"{option} is for a PDF", f"{option} ... --out NAME.pdf")
+    if parts and not is_named(out, format_, ".pdf"):
+        raise PhonodrillError("--parts is for a PDF", "--parts ... --out NAME.pdf")
+    if paper and not is_named(out, format_, ".pdf", ".docx"):
+        raise PhonodrillError("--paper is for a PDF or DOCX", "--paper ... --out NAME.pdf")
     if student and parts:
         raise PhonodrillError("--student and --parts both choose", "one of the two")
     chosen = FOR_STUDENTS if student else parse_parts(parts)
@@ -70,7 +71,7 @@ def deliver_lessons(lessons: Sequence[Lesson], wanted: Wish) -> None:
             return as_pptx.render(lessons, student=wanted.student)
 
         document = view.document(lessons, student=wanted.student)
-        deliver(document, wanted.format_, wanted.out, slides=slides)
+        deliver(document, wanted.format_, wanted.out, slides=slides, paper=wanted.paper)
         return
     from phonodrill.render import as_pdf
     from phonodrill.render.views.pack import pages_of

@@ -10,7 +10,8 @@ import pytest
 from docx.oxml.ns import qn
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.lesson.tree import Dictation, Lesson
+from phonodrill.lesson.tree import CAUTION, Dictation, Lesson
+from phonodrill.paper.page import Paper
 from phonodrill.render import as_docx
 from phonodrill.render.document import (
     Body,
@@ -101,6 +102,20 @@ def test_a_table_is_one_with_a_heading_that_comes_again_on_the_next_page() -> No
     assert table.style.name == "Table Grid"
     repeated = [bool(row.xpath("w:trPr/w:tblHeader")) for row in table._tbl.tr_lst]  # noqa: SLF001
     assert repeated == [True, False, False]
+
+
+@pytest.mark.source("ISO 216: A4 is 210 mm by 297 mm; letter is 8.5 by 11 inches")
+def test_both_papers_with_the_cautions_at_the_foot_of_each_page() -> None:
+    for paper, size in ((Paper.LETTER, (8.5 * 25.4, 11 * 25.4)), (Paper.A4, (210, 297))):
+        file = docx.Document(io.BytesIO(as_docx.render(HARBOR, paper)))
+        (page,) = file.sections
+        assert (page.page_width.mm, page.page_height.mm) == pytest.approx(size, abs=0.1)
+        (foot,) = page.footer.paragraphs
+        assert foot.text.startswith(CAUTION)
+        assert foot._p.xpath("w:fldSimple[@w:instr='PAGE']")  # noqa: SLF001
+        (table,) = file.tables
+        room = page.page_width - page.left_margin - page.right_margin
+        assert sum(column.width for column in table.columns) == pytest.approx(room, rel=0.01)
 
 
 def test_every_list_starts_at_one() -> None:

@@ -19,7 +19,7 @@ from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.paper.draw import draw_words
-from phonodrill.selection import Query, own_entries
+from phonodrill.selection import Query, may_be_printed, own_entries
 from phonodrill.taught.tokens import SPELLED_ENDINGS
 
 ENDINGS = SPELLED_ENDINGS
@@ -123,7 +123,9 @@ def _listed(store: Store, source: Source) -> list[Entry]:
     own = {entry.word: entry for entry in own_entries(lexicon, overlay)}
     lines = read_words(source.file) if source.file else _given(source.words)
     usable, problems = problems_of(
-        lines, why_unusable(lexicon, gate, own), "line" if source.file else "word"
+        lines,
+        why_unusable(lexicon, gate, own, may_be_printed),
+        "line" if source.file else "word",
     )
     report(problems)
     if not usable:

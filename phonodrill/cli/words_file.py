@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
-from phonodrill.selection import may_be_said, nearest_words
+from phonodrill.selection import may_be_said, may_be_shown, nearest_words
 
 if TYPE_CHECKING:
     from phonodrill.gate import Gate
@@ -47,7 +47,10 @@ def read_words(path: Path) -> list[Line]:
 
 
 def why_unusable(
-    lexicon: Lexicon, gate: Gate, own: Mapping[str, Entry] | None = None
+    lexicon: Lexicon,
+    gate: Gate,
+    own: Mapping[str, Entry] | None = None,
+    may_be_used: Callable[[Entry, Gate], bool] = may_be_said,
 ) -> Callable[[str], str | None]:
     """Return a check that says why a word cannot be said, shown or printed, or None.
 
@@ -55,6 +58,7 @@ def why_unusable(
         lexicon: the open lexicon.
         gate: the never-say check.
         own: entries that go before the lexicon's: words a teacher added.
+        may_be_used: whether an entry may be used in the way that is asked for.
     """
     added = own or {}
 
@@ -63,7 +67,13 @@ def why_unusable(
         if entry is None:
             near = ", ".join(nearest_words(lexicon, word))
             return f"{word!r} is not in the lexicon" + (f"; did you mean {near}?" if near else "")
-        return None if may_be_said(entry, gate) else "not a word for class"
+        if may_be_used(entry, gate):
+            return None
+        if may_be_shown(entry, gate) and not entry.band:
+            can_be_added = own is not None and word.isalpha()
+            hint = f"; to use it: phonodrill words add {word}" if can_be_added else ""
+            return f"{word!r} is rare, or a name{hint}"
+        return "not a word for class"
 
     return why_not
 

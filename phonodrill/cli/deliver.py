@@ -9,8 +9,9 @@ import sys
 from collections.abc import Callable, Iterator
 from enum import StrEnum
 from importlib import import_module
+from io import TextIOWrapper
 from pathlib import Path
-from typing import BinaryIO
+from typing import BinaryIO, TextIO
 
 from phonodrill.cli.options import Format
 from phonodrill.errors import PhonodrillError
@@ -30,7 +31,6 @@ _RENDERERS = {
     Format.JSON: "phonodrill.render.as_json",
     Format.HTML: "phonodrill.render.as_html",
 }
-_TO_FILE = "--out FILE"
 
 
 def deliver(
@@ -154,10 +154,23 @@ def _replacing(target: Path) -> Iterator[BinaryIO]:
             partial.unlink()
 
 
-def _write_to_screen(document: Document, kind: Format) -> None:
+def screen() -> TextIO:
+    """Return standard output, made to write UTF-8.
+
+    Raises:
+        PhonodrillError: if the program was started without.
+    """
     if sys.stdout is None:
-        raise PhonodrillError("there is no screen to write to", _TO_FILE)
-    if kind is Format.TEXT and sys.stdout.isatty() and not document.plain:
+        raise PhonodrillError("there is no screen to write to", "--out FILE")
+    if isinstance(sys.stdout, TextIOWrapper):
+        # IPA must get through whatever the locale says.
+        sys.stdout.reconfigure(encoding="utf-8")
+    return sys.stdout
+
+
+def _write_to_screen(document: Document, kind: Format) -> None:
+    stream = screen()
+    if kind is Format.TEXT and stream.isatty() and not document.plain:
         import shutil
 
         from phonodrill.render import as_terminal
@@ -165,18 +178,8 @@ def _write_to_screen(document: Document, kind: Format) -> None:
         text = as_terminal.render(document, shutil.get_terminal_size().columns)
     else:
         text = render(document, kind)
-    if hasattr(sys.stdout, "reconfigure"):
-        # IPA must get through whatever the locale says.
-        sys.stdout.reconfigure(encoding="utf-8")
-    try:
-        sys.stdout.write(text)
-        sys.stdout.flush()
-    except BrokenPipeError:
-        raise
-    except OSError as error:
-        # What is left in the buffer would be written again, and fail again, on leaving.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        raise PhonodrillError(f"cannot write the result: {error.strerror}", _TO_FILE) from error
+    stream.write(text)
+    stream.flush()
 
 
 def _umask() -> int:

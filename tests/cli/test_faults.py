@@ -256,11 +256,19 @@ def test_a_device_is_never_replaced(tmp_path: Path, run: Run) -> None:
     assert stat.S_ISCHR(device.stat().st_mode)
 
 
-@pytest.mark.parametrize("format_", ["text", "json"])
-def test_a_full_disk_behind_the_screen(format_: str, tmp_path: Path) -> None:
+SCREENED = (
+    ("word", "ferries"),
+    ("word", "ferries", "--format", "json"),
+    ("bank", "--task", "isolate", "--format", "jsonl"),
+    ("print", "--help"),
+)
+
+
+@pytest.mark.parametrize("command", SCREENED, ids=" ".join)
+def test_a_full_disk_behind_the_screen(command: tuple[str, ...], tmp_path: Path) -> None:
     with (tmp_path / "out.txt").open("wb") as out:
         done = subprocess.run(
-            [sys.executable, "-m", "phonodrill", "word", "ferries", "--format", format_],
+            [sys.executable, "-m", "phonodrill", *command],
             stdout=out,
             stderr=subprocess.PIPE,
             text=True,
@@ -276,9 +284,10 @@ def test_a_full_disk_behind_the_screen(format_: str, tmp_path: Path) -> None:
     assert done.returncode == 2
 
 
-def test_no_screen_at_all() -> None:
+@pytest.mark.parametrize("command", SCREENED[:3], ids=" ".join)
+def test_no_screen_at_all(command: tuple[str, ...]) -> None:
     done = subprocess.run(
-        [sys.executable, "-m", "phonodrill", "word", "ferries"],
+        [sys.executable, "-m", "phonodrill", *command],
         stderr=subprocess.PIPE,
         text=True,
         check=False,
@@ -289,6 +298,18 @@ def test_no_screen_at_all() -> None:
         "try: --out FILE",
     ]
     assert done.returncode == 2
+
+
+def test_without_any_extra_package_text_is_written(
+    tmp_path: Path, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for package in ("typst", "fontpkg_abeezee", "fontpkg_noto_sans", "docx", "pptx"):
+        monkeypatch.setitem(sys.modules, package, None)
+    for ending in ("html", "md", "csv", "json", "txt"):
+        assert run(*LESSON, "--out", str(tmp_path / f"lesson.{ending}"))[0] == 0
+    for ending, what in (("pdf", "PDF"), ("docx", "DOCX"), ("pptx", "PPTX")):
+        said = refused(run(*LESSON, "--out", str(tmp_path / f"lesson.{ending}")))
+        assert said.startswith(f"{what} needs the package ")
 
 
 @pytest.mark.parametrize("package", ["typst", "fontpkg_abeezee", "fontpkg_noto_sans"])

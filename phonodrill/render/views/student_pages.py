@@ -31,7 +31,8 @@ SPARE_ROWS = 1
 """Rows of a sort beyond its longest column, so that their number tells nothing."""
 MANY = 12
 """More words than these stand side by side, or they would need another page."""
-LANES = 2
+LANES, LONG_COLUMN = 2, 8
+"""Of two columns, the words of which stand side by side where there are more than these."""
 SHOWN = re.compile(r"(?:Show|Here is) “([^”]+)”")
 READ_NOTE = "Point to each part and say its sound. Then read the word."
 SENTENCES_NOTE = "Read each sentence aloud."
@@ -90,7 +91,7 @@ def _sort(section: tree.Sort) -> Sheet:
         headings = tuple(runs_of(group.heading) for group in sorting.groups)
         most = max(len(group.words) for group in sorting.groups)
         blocks.append(Heading(f"Sort by {sorting.by}"))
-        lanes = LANES if len(headings) == LANES and most > MANY else 1
+        lanes = LANES if len(headings) == LANES and most > LONG_COLUMN else 1
         blocks.append(OpenColumns(headings, -(-most // lanes) + SPARE_ROWS, lanes))
     return Sheet("Words to sort", SORT_NOTE, tuple(blocks), is_named=True)
 

@@ -13,7 +13,7 @@ from phonodrill.cli.own_words import own_words, own_words_path
 from phonodrill.errors import PhonodrillError, UnknownWordError
 from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.overlay import Overlay, Rule, write_overlay
+from phonodrill.overlay import Overlay, Rule, parse_rule, write_overlay
 from phonodrill.render.views import words as view
 from phonodrill.selection import may_be_shown, nearest_words
 
@@ -73,6 +73,9 @@ def _plain(words: list[str]) -> list[str]:
 
 
 def _change(rules: Mapping[str, Rule | None]) -> None:
+    for word, rule in rules.items():
+        if rule and parse_rule(rule.line()) is None:
+            raise PhonodrillError(f"{word!r} has more in it than letters", "a single word")
     path = own_words_path()
     kept = {**own_words().rules, **rules}
     overlay = Overlay({word: rule for word, rule in kept.items() if rule})

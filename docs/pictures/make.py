@@ -96,7 +96,7 @@ def paper_pictures(lexicon: Lexicon, lesson: Lesson) -> Iterator[tuple[str, Imag
     cards = lay_out("Word cards", faces, GRIDS[Size.MEDIUM])
     mat = mat_of("Sort by the sound of the ending", by_ending(words, By.SOUND))
     boxed = words[:BOXED]
-    boxes = [
+    boxes: list[Page] = [
         chunk_lines_of(boxed),
         boxes_of(boxed, filled=False),
         boxes_of(boxed, filled=True, title="Key: sound boxes"),

@@ -29,6 +29,8 @@ GAP = "   "
 """Stands between words of a list."""
 _SIZES = {"Normal": 11, "Title": 22, "Subtitle": 11, "Heading 1": 15, "Heading 2": 12.5}
 _FOOT_SIZE = 8
+_ROW_TO_WRITE_IN = 10
+"""Millimeters, at least, of a row with a cell to fill in."""
 _MILLIMETERS = {Paper.LETTER: (215.9, 279.4), Paper.A4: (210, 297)}
 """Width and height of the sheets: ANSI/ASME Y14.1 (letter), ISO 216 (A4)."""
 _SIGNS_A_LINE, _MOST_SIGNS, _PADDING = 66, 40, 3
@@ -198,6 +200,10 @@ def _add_row(made: Any, cells: tuple[str, ...], widths: list[Any], *, is_heading
     properties.append(element("w:cantSplit"))
     if is_heading:
         properties.append(element("w:tblHeader"))
+    if any(text and not text.strip("_") for text in cells):
+        row.height = _extra("docx.shared").Mm(_ROW_TO_WRITE_IN)
+        for cell in row.cells:
+            cell.vertical_alignment = _extra("docx.enum.table").WD_ALIGN_VERTICAL.BOTTOM
     for cell, text, width in zip(row.cells, cells, widths, strict=True):
         cell.width = width
         paragraph = cell.paragraphs[0]

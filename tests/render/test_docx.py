@@ -147,6 +147,15 @@ def test_every_text_of_a_lesson_is_there(shown_lessons: list[Lesson]) -> None:
                 assert all(text.strip() in lines for text in texts_in(section.body))
 
 
+def test_a_row_to_write_in_is_high_enough(shown_lessons: list[Lesson]) -> None:
+    file = reopened(lesson_view.document(shown_lessons[:1], student=True))
+    rows = [row for table in file.tables for row in table.rows]
+    to_fill = [row for row in rows if any("___" in cell.text for cell in row.cells)]
+    assert len(to_fill) > 10
+    assert all(row.height.mm >= 9.9 for row in to_fill)
+    assert all(row.height is None for row in rows if row not in to_fill)
+
+
 def test_the_students_part_has_no_answers(shown_lessons: list[Lesson]) -> None:
     for lesson in shown_lessons:
         lines = "\n".join(lines_of(reopened(lesson_view.document([lesson], student=True))))

@@ -231,12 +231,23 @@ def may_be_said(entry: Entry, gate: Gate) -> bool:
     words for a drill.
     """
     return (
-        entry.band > 0
-        and not entry.is_name
-        and len(entry.word) > 1
+        len(entry.word) > 1
         and entry.word.isalpha()
         and entry.parts_of_speech[:1] != ("interjection",)
         and bool(entry.usable_pronunciations)
+        and may_be_printed(entry, gate)
+    )
+
+
+def may_be_printed(entry: Entry, gate: Gate) -> bool:
+    """Whether an entry may stand on a page for a class that a teacher asks for.
+
+    Also a word that is none for a drill: a letter (*a*), a contraction (*don't*), one
+    that is said in several ways (*the*, *was*).
+    """
+    return (
+        entry.band > 0
+        and not entry.is_name
         and gate.allows(entry.word, (said.normal for said in entry.pronunciations))
     )
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 from collections.abc import Iterator
 from pathlib import Path
@@ -40,30 +41,48 @@ def with_folder(path: Path) -> Path:
 def whole_file(path: Path) -> Iterator[BinaryIO]:
     """Open a file for writing that takes its name only when all of it is written.
 
+    A link stays one: the file that it names is written. So does a device or a pipe, which
+    has no content to keep and is written directly.
+
     Raises:
         PhonodrillError: if it cannot be written; what was there stays.
     """
-    import tempfile
-
-    partial: Path | None = None
+    target = Path(os.path.realpath(path))
     try:
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-        partial = Path(name)
-        with os.fdopen(handle, "wb") as file:
-            yield file
-            file.flush()
-            os.fsync(file.fileno())
-        mode = path.stat().st_mode if path.exists() else 0o666 & ~_umask()
-        partial.chmod(mode)
-        partial.replace(path)
+        is_there = target.exists()
+        if is_there and not os.access(target, os.W_OK):
+            raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
+        if is_there and not target.is_file():
+            with target.open("wb") as file:
+                yield file
+        else:
+            with _replacing(target) as file:
+                yield file
     except OSError as error:
         raise PhonodrillError(
             f"cannot write {path}: {error.strerror}", "another folder or name for --out"
         ) from error
+
+
+@contextlib.contextmanager
+def _replacing(target: Path) -> Iterator[BinaryIO]:
+    import tempfile
+
+    # A name of its own: with the target's in it, it could be too long.
+    handle, name = tempfile.mkstemp(dir=target.parent, prefix=".phonodrill-")
+    partial = Path(name)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            yield file
+            file.flush()
+            os.fsync(file.fileno())
+        mode = target.stat().st_mode if target.exists() else 0o666 & ~_umask()
+        with contextlib.suppress(OSError):  # not every memory stick has modes
+            partial.chmod(mode)
+        partial.replace(target)
     finally:
-        if partial:
-            with contextlib.suppress(OSError):
-                partial.unlink()
+        with contextlib.suppress(OSError):
+            partial.unlink()
 
 
 def _umask() -> int:

@@ -6,13 +6,14 @@ import sys
 from collections.abc import Iterable, Iterator
 from enum import StrEnum
 from importlib import import_module
+from io import TextIOWrapper
 from pathlib import Path
-from typing import Annotated, Any, Optional
+from typing import Annotated, Optional
 
 import typer
 
 from phonodrill.cli import options, oral
-from phonodrill.cli.deliver import is_named
+from phonodrill.cli.deliver import is_named, screen
 from phonodrill.cli.own_words import own_words
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
@@ -104,9 +105,9 @@ class _Count:
 
 def _write(lines: Iterator[str], kind: Rows, out: Optional[Path]) -> None:
     if out is None:
-        stream: Any = sys.stdout
-        if hasattr(stream, "reconfigure"):
-            stream.reconfigure(encoding="utf-8", newline="")
+        stream = screen()
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(newline="")
         for line in lines:
             stream.write(line)
         stream.flush()

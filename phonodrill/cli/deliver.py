@@ -6,7 +6,9 @@ import sys
 from collections.abc import Callable
 from enum import StrEnum
 from importlib import import_module
+from io import TextIOWrapper
 from pathlib import Path
+from typing import TextIO
 
 from phonodrill.cli.options import Format
 from phonodrill.errors import PhonodrillError
@@ -35,6 +37,7 @@ def deliver(
     out: Path | None,
     *,
     slides: Callable[[], bytes] | None = None,
+    paper: str = "letter",
 ) -> None:
     """Render a document and write it.
 
@@ -43,6 +46,7 @@ def deliver(
         chosen: the format asked for; by default from the ending of ``out``, else text.
         out: the file to write; standard output if None.
         slides: makes the same as slides, where a command can.
+        paper: size of the sheets of a DOCX, as ``paper.page.Paper`` names it.
 
     Raises:
         PhonodrillError: if the file cannot be written, or is to be a PDF, or slides
@@ -56,9 +60,10 @@ def deliver(
             "this is not made as PDF", "--out NAME.html, or phonodrill print for cards and lists"
         )
     if is_named(out, chosen, ".docx"):
+        from phonodrill.paper.page import Paper
         from phonodrill.render import as_docx
 
-        write_whole(out, as_docx.render(document))
+        write_whole(out, as_docx.render(document, Paper(paper)))
         return
     if is_named(out, chosen, ".pptx"):
         if not slides:
@@ -95,8 +100,23 @@ def render(document: Document, kind: Format) -> str:
     return text
 
 
+def screen() -> TextIO:
+    """Return standard output, made to write UTF-8.
+
+    Raises:
+        PhonodrillError: if the program was started without.
+    """
+    if sys.stdout is None:
+        raise PhonodrillError("there is no screen to write to", "--out FILE")
+    if isinstance(sys.stdout, TextIOWrapper):
+        # IPA must get through whatever the locale says.
+        sys.stdout.reconfigure(encoding="utf-8")
+    return sys.stdout
+
+
 def _write_to_screen(document: Document, kind: Format) -> None:
-    if kind is Format.TEXT and sys.stdout.isatty() and not document.plain:
+    stream = screen()
+    if kind is Format.TEXT and stream.isatty() and not document.plain:
         import shutil
 
         from phonodrill.render import as_terminal
@@ -104,8 +124,5 @@ def _write_to_screen(document: Document, kind: Format) -> None:
         text = as_terminal.render(document, shutil.get_terminal_size().columns)
     else:
         text = render(document, kind)
-    if hasattr(sys.stdout, "reconfigure"):
-        # IPA must get through whatever the locale says.
-        sys.stdout.reconfigure(encoding="utf-8")
-    sys.stdout.write(text)
-    sys.stdout.flush()
+    stream.write(text)
+    stream.flush()

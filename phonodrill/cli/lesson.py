@@ -76,7 +76,7 @@ def lesson(
     format_: options.FormatOption = None,
     out: PackOutOption = None,
     paper: Annotated[
-        Optional[Paper], typer.Option("--paper", help="Size of the sheets of a PDF.")
+        Optional[Paper], typer.Option("--paper", help="Size of the sheets of a PDF or DOCX.")
     ] = None,
     parts: Annotated[
         str, typer.Option("--parts", help=f"Parts of a PDF: {', '.join(Part)}; all by default.")
@@ -173,12 +173,17 @@ def swap(
 
 
 def _parse(path: Path) -> Any:
+    hint = "a file that phonodrill lesson wrote"
     try:
-        return json.loads(read_text(path))
+        data = json.loads(read_text(path))
     except (ValueError, RecursionError) as error:
-        raise PhonodrillError(
-            f"{path} is no JSON", "a file that phonodrill lesson wrote"
-        ) from error
+        raise PhonodrillError(f"{path} is no JSON", hint) from error
+    try:
+        json.dumps(data, ensure_ascii=False).encode()
+    except UnicodeEncodeError as error:
+        # JSON may escape half of a pair (\ud800), which no other file can hold.
+        raise PhonodrillError(f"{path} has a sign that is none", hint) from error
+    return data
 
 
 def _keep(path: Path, lessons: list[Lesson], rest: int) -> None:

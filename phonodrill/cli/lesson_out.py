@@ -48,9 +48,10 @@ def wish_for(
     Raises:
         PhonodrillError: if options do not go together, or a part is not known.
     """
-    if (paper or parts) and not is_named(out, format_, ".pdf"):
-        option = "--paper" if paper else "--parts"
-        raise PhonodrillError(f"{option} is for a PDF", f"{option} ... --out NAME.pdf")
+    if parts and not is_named(out, format_, ".pdf"):
+        raise PhonodrillError("--parts is for a PDF", "--parts ... --out NAME.pdf")
+    if paper and not is_named(out, format_, ".pdf", ".docx"):
+        raise PhonodrillError("--paper is for a PDF or DOCX", "--paper ... --out NAME.pdf")
     if student and parts:
         raise PhonodrillError("--student and --parts both choose", "one of the two")
     chosen = FOR_STUDENTS if student else parse_parts(parts)
@@ -72,6 +73,6 @@ def deliver_lessons(lessons: Sequence[Lesson], wanted: Wish) -> None:
             return as_pptx.render(lessons, student=wanted.student)
 
         document = view.document(lessons, student=wanted.student)
-        deliver(document, wanted.format_, wanted.out, slides=slides)
+        deliver(document, wanted.format_, wanted.out, slides=slides, paper=wanted.paper)
         return
     write_whole(wanted.out, write_pack(lessons, wanted.parts, wanted.paper))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import contextlib
+import os
 import sys
 from importlib import import_module
 from typing import Annotated, Any
@@ -105,11 +107,24 @@ def main() -> None:
         # The reader (head, less) has seen enough; nothing was lost.
         sys.stderr.close()
         sys.exit(0)
+    except OSError as error:
+        _complain_of_system(error)
+        sys.exit(2)
     except typer.TyperException as error:
         message = error.format_message()
         _complain(message[:1].lower() + message[1:], "phonodrill --help")
         sys.exit(2)
     sys.exit(status if isinstance(status, int) else 0)
+
+
+def _complain_of_system(error: OSError) -> None:
+    if error.filename:
+        _complain(f"cannot use {error.filename}: {error.strerror}", "another file or folder")
+        return
+    with contextlib.suppress(OSError, AttributeError):
+        # What is left in the buffer would be written again, and fail again, on leaving.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    _complain(f"cannot write the result: {error.strerror}", "--out FILE")
 
 
 def _complain(message: str, hint: str) -> None:

@@ -28,7 +28,6 @@ from phonodrill.sounds.notation import SCRIPT, Notation
 from phonodrill.sounds.units import RVowels
 from phonodrill.whole_file import write_whole
 
-FOOTER = "phonodrill: a teaching aid; your curriculum and qualified staff decide"
 DEFAULT_COUNT = 24
 SORT_NOTE = "Say each word. Lay its card in the column where it belongs."
 
@@ -253,9 +252,10 @@ def _write(
     if source.ending:
         document = document._replace(data={"seed": source.seed, **document.data})
     if out is None or not is_named(out, format_, ".pdf"):
-        deliver(document, format_, out)
+        deliver(document, format_, out, paper=paper)
         return
+    from phonodrill.lesson.tree import CAUTION
     from phonodrill.render import as_pdf
 
-    footer = " · ".join(filter(None, (FOOTER, document.about)))
+    footer = " · ".join(filter(None, (CAUTION, document.about)))
     write_whole(out, as_pdf.render(pages, title=document.title, paper=paper, footer=footer))

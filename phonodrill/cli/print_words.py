@@ -19,7 +19,7 @@ from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.paper.draw import draw_words
-from phonodrill.selection import Query, own_entries
+from phonodrill.selection import Query, may_be_printed, own_entries
 from phonodrill.services.endings import parse_endings
 from phonodrill.services.word_list import problems_of, typed_words, why_unusable
 from phonodrill.taught.tokens import SPELLED_ENDINGS
@@ -125,7 +125,9 @@ def _listed(store: Store, source: Source) -> list[Entry]:
     own = {entry.word: entry for entry in own_entries(lexicon, overlay)}
     lines = read_words(source.file) if source.file else typed_words(" ".join(source.words))
     usable, problems = problems_of(
-        lines, why_unusable(lexicon, gate, own), "line" if source.file else "word"
+        lines,
+        why_unusable(lexicon, gate, own, may_be_printed),
+        "line" if source.file else "word",
     )
     report(problems)
     if not usable:

@@ -288,10 +288,17 @@ class WriteLines(NamedTuple):
 
 
 class OpenColumns(NamedTuple):
-    """Open columns to write words in, under their headings."""
+    """Open columns to write words in, under their headings.
+
+    Attributes:
+        headings: of the columns, as runs of text.
+        rows: to write in, one under another.
+        lanes: words side by side in a column.
+    """
 
     headings: tuple[tuple[Text, ...], ...]
     rows: int
+    lanes: int = 1
 
 
 class ScoreGrid(NamedTuple):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
@@ -63,24 +64,35 @@ def print_words(
     is_fit = fit_to_say(lexicon, gate)
     found = []
     for entry in entries:
-        said = entry.usable_pronunciations
+        # Those of some words (the, was) depend on the sentence: none may be used unasked.
+        said = entry.usable_pronunciations or entry.pronunciations
+        word = _written(entry.word)
         first = said[0]
         chunks = lexicon.chunks(first.chunks)
-        syllables = tuple(written_syllables(entry.word, first.sounds, chunks))
+        syllables = tuple(written_syllables(word, first.sounds, chunks))
         ending = next(iter(classify(entry.word, lexicon, exceptions)), None)
         found.append(
             Printed(
-                entry.word,
+                word,
                 _readings(said if entry.is_heteronym else said[:1], notation),
                 first.arpabet,
-                syllables if all(gate.allows(part, ()) for part in syllables) else (),
-                split_word(entry.word, first, chunks, notation, r_vowels) if chunks else None,
+                syllables if all(gate.allows(part.lower(), ()) for part in syllables) else (),
+                split_word(word, first, chunks, notation, r_vowels) if chunks else None,
                 ending,
                 _ending_signs(ending, notation) if ending else "",
                 ending.base if ending and is_fit(ending.base) else "",
             )
         )
     return tuple(found)
+
+
+def _written(word: str) -> str:
+    """Return a word as it is written within a sentence: I, I'm.
+
+    >>> _written("i'm"), _written("it")
+    ("I'm", 'it')
+    """
+    return word.capitalize() if re.match(r"i($|')", word) else word
 
 
 def _ending_signs(ending: Ending, notation: Notation) -> str:

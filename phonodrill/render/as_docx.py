@@ -9,6 +9,8 @@ from __future__ import annotations
 from typing import Any
 
 from phonodrill.extra import import_extra
+from phonodrill.lesson.tree import CAUTION
+from phonodrill.paper.page import Paper
 from phonodrill.render.document import (
     BRACKETS,
     Body,
@@ -27,12 +29,21 @@ WORD_STYLE = "Word List"
 GAP = "   "
 """Stands between words of a list."""
 _SIZES = {"Normal": 11, "Title": 22, "Subtitle": 11, "Heading 1": 15, "Heading 2": 12.5}
+_FOOT_SIZE = 8
+_ROW_TO_WRITE_IN = 10
+"""Millimeters, at least, of a row with a cell to fill in."""
+_MILLIMETERS = {Paper.LETTER: (215.9, 279.4), Paper.A4: (210, 297)}
+"""Width and height of the sheets: ANSI/ASME Y14.1 (letter), ISO 216 (A4)."""
 _SIGNS_A_LINE, _MOST_SIGNS, _PADDING = 66, 40, 3
 """About how many signs a line of a table has, a column may ask for, and its margins take."""
 
 
-def render(document: Document) -> bytes:
-    """Write the document as a file.
+def render(document: Document, paper: Paper = Paper.LETTER) -> bytes:
+    """Write the document as a file, with the cautions at the foot of each page.
+
+    Args:
+        document: what to write.
+        paper: size of the sheet.
 
     Returns:
         The file; the same for the same document.
@@ -41,7 +52,7 @@ def render(document: Document) -> bytes:
         PhonodrillError: if the package is missing.
     """
     file = _extra("docx").Document()
-    _set_up(file, document.title)
+    _set_up(file, document.title, paper)
     file.add_paragraph(xml_text(document.title), style="Title")
     if document.about:
         file.add_paragraph(xml_text(document.about), style="Subtitle")
@@ -55,7 +66,7 @@ def _extra(module: str) -> Any:
     return import_extra(module, "DOCX", "python-docx")
 
 
-def _set_up(file: Any, title: str) -> None:
+def _set_up(file: Any, title: str, paper: Paper) -> None:
     describe(file.core_properties, title)
     shared = _extra("docx.shared")
     for name, size in _SIZES.items():
@@ -70,9 +81,12 @@ def _set_up(file: Any, title: str) -> None:
     words.font.size = shared.Pt(14)
     words.paragraph_format.line_spacing = 1.5
     page = file.sections[0]
+    page.page_width, page.page_height = map(shared.Mm, _MILLIMETERS[paper])
     page.left_margin = page.right_margin = shared.Inches(0.9)
     page.top_margin = page.bottom_margin = shared.Inches(0.8)
-    _number_pages(page.footer.paragraphs[0])
+    foot = page.footer.paragraphs[0]
+    foot.add_run(f"{CAUTION}{GAP}").font.size = shared.Pt(_FOOT_SIZE)
+    _number_pages(foot)
 
 
 def _set_style(style: Any, shared: Any, size: float) -> None:
@@ -99,6 +113,7 @@ def _number_pages(paragraph: Any) -> None:
     field.set(qn("w:instr"), "PAGE")
     paragraph.alignment = _extra("docx.enum.text").WD_ALIGN_PARAGRAPH.CENTER
     run = paragraph.add_run("1")
+    run.font.size = _extra("docx.shared").Pt(_FOOT_SIZE)
     field.append(run._element)  # noqa: SLF001 - python-docx has no fields
     paragraph._element.append(field)  # noqa: SLF001
 
@@ -188,6 +203,10 @@ def _add_row(made: Any, cells: tuple[str, ...], widths: list[Any], *, is_heading
     properties.append(element("w:cantSplit"))
     if is_heading:
         properties.append(element("w:tblHeader"))
+    if any(text and not text.strip("_") for text in cells):
+        row.height = _extra("docx.shared").Mm(_ROW_TO_WRITE_IN)
+        for cell in row.cells:
+            cell.vertical_alignment = _extra("docx.enum.table").WD_ALIGN_VERTICAL.BOTTOM
     for cell, text, width in zip(row.cells, cells, widths, strict=True):
         cell.width = width
         paragraph = cell.paragraphs[0]

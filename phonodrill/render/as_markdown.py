@@ -6,6 +6,9 @@ import re
 
 from phonodrill.render.document import Body, Document, Marked, Picture, Questions, Table
 
+_LINE_END = re.compile(r"(?<=[^\n])\n(?=[^\n])")
+"""Which Markdown takes for a space unless two spaces stand before it."""
+
 
 def render(document: Document) -> str:
     """Write the document as Markdown."""
@@ -38,7 +41,7 @@ def _body(body: Body) -> str:
             for number, (ask, answer, sounds) in enumerate(body.lines, 1)
         )
     if isinstance(body, (Marked, Picture)):
-        return escape(body.plain())
+        return _LINE_END.sub("  \n", escape(body.plain()))
     return ", ".join(map(escape, body.words))
 
 

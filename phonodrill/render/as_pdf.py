@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.extra import import_extra, install_hint
@@ -42,14 +42,55 @@ def render(
         PhonodrillError: if a package of the extra ``print`` or its font is missing, or a
             character has no glyph.
     """
+    content: bytes = _draw(
+        _Job(pages, title, paper, footer),
+        format="pdf",
+        pdf_standards=[STANDARD],
+        timestamp=CREATED,
+    )
+    return content
+
+
+def render_pictures(
+    pages: Sequence[Page],
+    *,
+    title: str,
+    paper: Paper = Paper.LETTER,
+    footer: str = "",
+    dots: int = 72,
+) -> list[bytes]:
+    """Draw pages as pictures (PNG), one a sheet: for documents about them.
+
+    Args:
+        pages: of any kinds.
+        title: title of the whole; not shown.
+        paper: size of the sheet.
+        footer: as in :func:`render`.
+        dots: an inch.
+
+    Raises:
+        PhonodrillError: as in :func:`render`.
+    """
+    drawn = _draw(_Job(pages, title, paper, footer), format="png", ppi=dots)
+    return drawn if isinstance(drawn, list) else [drawn]
+
+
+class _Job(NamedTuple):
+    pages: Sequence[Page]
+    title: str
+    paper: Paper
+    footer: str
+
+
+def _draw(wanted: _Job, **how: Any) -> Any:
     typst = import_extra("typst", "PDF")
     fonts = [_font_folder(name) for name in FONT_PACKAGES]
     job = {
-        "title": title,
+        "title": wanted.title,
         "language": LANGUAGE,
-        "paper": str(paper),
-        "footer": footer,
-        "pages": [_plain(page) for page in pages],
+        "paper": str(wanted.paper),
+        "footer": wanted.footer,
+        "pages": [_plain(page) for page in wanted.pages],
     }
     try:
         compiler = typst.Compiler(
@@ -59,12 +100,11 @@ def render(
             ignore_system_fonts=True,
             sys_inputs={"job": json.dumps(job)},
         )
-        content: bytes = compiler.compile(format="pdf", pdf_standards=[STANDARD], timestamp=CREATED)
+        return compiler.compile(**how)
     except typst.TypstError as error:
         raise PhonodrillError(
             f"the pages cannot be drawn: {error.message}", "another title, or other words"
         ) from error
-    return content
 
 
 def _font_folder(package: str) -> str:

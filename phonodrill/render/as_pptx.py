@@ -160,10 +160,11 @@ def _fill(frame: Any, lines: Sequence[Shown], height: float) -> None:
         run.font.size = _points(fit(line.text, line.size.value, room, on_one_line=is_word))
 
 
-def _set_font(frame: Any, size: float) -> None:
+def _set_font(frame: Any, size: float, *, is_bold: bool = False) -> None:
     for paragraph in frame.paragraphs:
         for run in paragraph.runs:
             run.font.size = _points(size)
+            run.font.bold = is_bold or None
 
 
 def _add_table(made: Any, lines: Sequence[Shown], table: Table) -> None:
@@ -185,10 +186,10 @@ def _add_table(made: Any, lines: Sequence[Shown], table: Table) -> None:
         (text, (width, height)) for row in rows for text, width in zip(row, widths, strict=True)
     ]
     size = min(fit(text, 28, (width - 0.3, height - 0.15)) for text, (width, height) in cells)
-    for cell, (text, _) in zip(grid.iter_cells(), cells, strict=True):
+    for number, (cell, (text, _)) in enumerate(zip(grid.iter_cells(), cells, strict=True)):
         cell.text_frame.text = xml_text(text)
         cell.vertical_anchor = _extra("pptx.enum.text").MSO_ANCHOR.MIDDLE
-        _set_font(cell.text_frame, size)
+        _set_font(cell.text_frame, size, is_bold=number < len(table.headings))
 
 
 def _widths(table: Table) -> list[float]:

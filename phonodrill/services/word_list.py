@@ -53,7 +53,10 @@ def is_fit(word: str, lexicon: Lexicon, gate: Gate) -> bool:
 
 
 def why_unusable(
-    lexicon: Lexicon, gate: Gate, own: Mapping[str, Entry] | None = None
+    lexicon: Lexicon,
+    gate: Gate,
+    own: Mapping[str, Entry] | None = None,
+    may_be_used: Callable[[Entry, Gate], bool] = may_be_said,
 ) -> Callable[[str], str | None]:
     """Return a check that says why a word cannot be said, shown or printed, or None.
 
@@ -61,6 +64,7 @@ def why_unusable(
         lexicon: the open lexicon.
         gate: the never-say check.
         own: entries that go before the lexicon's: words a teacher added.
+        may_be_used: whether an entry may be used in the way that is asked for.
     """
     added = own or {}
     suggested = 0
@@ -69,7 +73,7 @@ def why_unusable(
         nonlocal suggested
         entry = added.get(word) or lexicon.get(word)
         if entry:
-            return None if may_be_said(entry, gate) else "not a word for class"
+            return _why_not(entry, gate, may_be_used, can_add=own is not None)
         if not gate.allows(word, [], alone=False):
             return "not a word for class"
         near = ""
@@ -79,6 +83,20 @@ def why_unusable(
         return f"{named(word)} is not in the lexicon" + (f"; did you mean {near}?" if near else "")
 
     return why_not
+
+
+def _why_not(
+    entry: Entry, gate: Gate, may_be_used: Callable[[Entry, Gate], bool], *, can_add: bool
+) -> str | None:
+    """Say why a known word cannot be used, or None."""
+    if may_be_used(entry, gate):
+        return None
+    if may_be_shown(entry, gate) and not entry.band:
+        hint = f"; to use it: phonodrill words add {entry.word}"
+        return (
+            f"{entry.word!r} is rare, or a name{hint if can_add and entry.word.isalpha() else ''}"
+        )
+    return "not a word for class"
 
 
 def problems_of(

@@ -116,6 +116,6 @@ def test_light_and_dark_follow_the_system(visit: Callable[..., Visit]) -> None:
     page = visit().go("/warm-up?seed=1")
     colors = []
     for scheme in ("light", "dark"):
-        page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+        page.emulate_media(color_scheme=scheme)
         colors.append(page.evaluate("getComputedStyle(document.body).backgroundColor"))
     assert colors[0] != colors[1]

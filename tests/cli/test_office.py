@@ -62,6 +62,18 @@ def test_every_command_writes_docx(command: tuple[str, ...], tmp_path: Path) -> 
     assert file.paragraphs[0].text == works(*command).splitlines()[0]
 
 
+@pytest.mark.source("ISO 216: A4 is 210 mm by 297 mm; letter is 8.5 by 11 inches")
+@pytest.mark.parametrize("command", [LESSON, ("print", "list", "gulls")])
+def test_docx_on_either_paper(command: tuple[str, ...], tmp_path: Path) -> None:
+    for paper, size in (("letter", (216, 279)), ("a4", (210, 297))):
+        out = tmp_path / f"{paper}.docx"
+        works(*command, "--paper", paper, "--out", str(out))
+        (page,) = docx.Document(str(out)).sections
+        assert page.page_width
+        assert page.page_height
+        assert (round(page.page_width.mm), round(page.page_height.mm)) == size
+
+
 def test_a_format_asked_for_goes_before_the_name(tmp_path: Path) -> None:
     out = tmp_path / "lesson.pptx"
     works(*LESSON, "--format", "md", "--out", str(out))

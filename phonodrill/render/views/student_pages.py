@@ -29,6 +29,10 @@ SHORT_WORD = 10
 """Letters of words that stand three in a row."""
 SPARE_ROWS = 1
 """Rows of a sort beyond its longest column, so that their number tells nothing."""
+MANY = 12
+"""More words than these stand side by side, or they would need another page."""
+LANES, LONG_COLUMN = 2, 8
+"""Of two columns, the words of which stand side by side where there are more than these."""
 SHOWN = re.compile(r"(?:Show|Here is) “([^”]+)”")
 READ_NOTE = "Point to each part and say its sound. Then read the word."
 SENTENCES_NOTE = "Read each sentence aloud."
@@ -87,12 +91,14 @@ def _sort(section: tree.Sort) -> Sheet:
         headings = tuple(runs_of(group.heading) for group in sorting.groups)
         most = max(len(group.words) for group in sorting.groups)
         blocks.append(Heading(f"Sort by {sorting.by}"))
-        blocks.append(OpenColumns(headings, most + SPARE_ROWS))
+        lanes = LANES if len(headings) == LANES and most > LONG_COLUMN else 1
+        blocks.append(OpenColumns(headings, -(-most // lanes) + SPARE_ROWS, lanes))
     return Sheet("Words to sort", SORT_NOTE, tuple(blocks), is_named=True)
 
 
 def _bases(section: tree.Bases) -> Sheet:
-    lines = WriteLines(tuple(row.word for row in section.words), share=60)
+    words = tuple(row.word for row in section.words)
+    lines = WriteLines(words, columns=2 if len(words) > MANY else 1, share=60)
     return Sheet("Find the base", BASES_NOTE, (lines,), is_named=True)
 
 

@@ -7,9 +7,10 @@ from contextvars import ContextVar
 from pathlib import Path
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.services.taught_steps import LIST
 from phonodrill.whole_file import with_folder, write_whole
 
+LIST = "list:"
+"""``list:harbor-class`` names a list that was kept."""
 LONGEST_NAME = 40
 MOST_LISTS = 200
 LARGEST_LIST = 20_000

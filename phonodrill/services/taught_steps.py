@@ -7,13 +7,12 @@ from pathlib import Path
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.services.taught_lists import LIST, read_list
 from phonodrill.taught.steps import Taught, parse_steps
 
 DEFAULT = "default"
 """Names the order that came with the package; ``default:40`` is its first 40 steps."""
 HINT = "one step a line: s, sh, c=k, a_e, -es"
-LIST = "list:"
-"""``list:harbor-class`` names a list that was kept (``taught_lists.py``)."""
 _DIGITS = 4
 
 
@@ -70,8 +69,6 @@ def lines_of(text: str) -> list[str]:
     if is_default(name):
         return default_lines()[: _number_in(name)]
     if name.startswith(LIST):
-        from phonodrill.services.taught_lists import read_list
-
         return read_list(name).splitlines()
     return text.splitlines()
 

@@ -20,7 +20,7 @@ from phonodrill.web.desk import BusyError, Desk
 from phonodrill.web.forms import Form, Refusal
 from phonodrill.web.guard import HEADERS, Guard
 from phonodrill.web.page import FOLDER, Page, Problem, problem_from, show
-from phonodrill.web.pages import PAGES, interface
+from phonodrill.web.pages import MENU, PAGES, interface
 from phonodrill.web.settings import Settings
 
 API = "/api"
@@ -65,6 +65,7 @@ def make_app(settings: Settings | None = None) -> FastAPI:
         lifespan=lifespan,
     )
     app.state.settings = chosen
+    app.state.menu = MENU
     api = APIRouter(prefix=API, responses=_REFUSALS)
     for module in PAGES:
         app.include_router(module.page, include_in_schema=False)

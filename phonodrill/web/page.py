@@ -123,14 +123,12 @@ def show(
         problem: what was wrong with what was asked.
         context: whatever else the template shows.
     """
-    from phonodrill.web.pages import MENU
-
     sent = form.model_dump(mode="json", exclude_defaults=True)
     carried = {name: sent[name] for name in CARRIED if name in sent}
     token = token_for(request)
     text = _ENVIRONMENT.get_template(template).render(
         page=page,
-        menu=MENU,
+        menu=request.app.state.menu,
         carried=f"?{urlencode(carried)}" if carried else "",
         caution=CAUTION,
         form=form,

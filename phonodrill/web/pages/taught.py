@@ -17,10 +17,9 @@ from phonodrill.render.document import Document, Section, Table
 from phonodrill.render.plot import line_chart
 from phonodrill.render.views import taught as view
 from phonodrill.services.taught import DEFAULT_SEED, NextSteps, check_taught, suggest_steps
-from phonodrill.services.taught_lists import LONGEST_NAME, delete_list, keep_list
+from phonodrill.services.taught_lists import LIST, LONGEST_NAME, delete_list, keep_list
 from phonodrill.services.taught_steps import (
     DEFAULT,
-    LIST,
     default_lines,
     lines_of,
     named,

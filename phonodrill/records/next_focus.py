@@ -33,8 +33,8 @@ class Pick(NamedTuple):
         interval: of the share right.
         verdict: on the group as a whole.
         students: those who need it by enough answers of their own, the weakest first.
-        likely: those of whom too few answers are known, but who are expected to need it by
-            these, by their other answers and by the group's.
+        likely: those of whom too few answers are known, but who fall short of the mark in
+            these and are expected to by their other answers and the group's.
         unsure: codes of all of whom too few answers are known.
         before: the weaker skill that this one comes before, if that is why it was picked.
     """
@@ -127,6 +127,12 @@ def _pick(
     )
     known = {one.student for one in standings if one.verdict is not Verdict.TOO_FEW}
     unsure = sorted({student for student, _ in estimates if student not in known})
+    shares = {one.student: one.right / one.asked for one in standings}
+
+    def is_short(student: str) -> bool:
+        # Who had all of a few answers right is not named, whatever the others did.
+        return max(shares.get(student, 0.0), estimates[student, skill]) < rule.has
+
     return Pick(
         focus_of(skill),
         skill,
@@ -136,7 +142,7 @@ def _pick(
         # One student's few answers are no group's.
         judge(right, asked, rule) if len(standings) > 1 else Verdict.TOO_FEW,
         tuple(needing),
-        tuple(student for student in unsure if estimates[student, skill] < rule.has),
+        tuple(student for student in unsure if is_short(student)),
         tuple(unsure),
         before,
     )

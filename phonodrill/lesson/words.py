@@ -8,7 +8,7 @@ not sorted. What cannot be met is relaxed in a fixed order, and said.
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from phonodrill.lesson import plan
@@ -61,6 +61,7 @@ def draw_words(
     parts: tuple[Part, ...],
     resting: frozenset[str],
     rng: random.Random,
+    watch_outs: tuple[str, ...] = (),
     traps: int = 0,
 ) -> Words:
     """Choose the words.
@@ -71,6 +72,7 @@ def draw_words(
         parts: the plan.
         resting: words not to be used again yet.
         rng: the only source of chance.
+        watch_outs: words that are shown beside the rule: not dictated, not checked.
         traps: items of the quick check that need no word of the focus.
     """
     wants = {part.name: part.items for part in parts}
@@ -79,9 +81,10 @@ def draw_words(
         del wants[plan.RULE]
         wants.pop(plan.CHECK, None)
     deck = _Deck(context, vocabulary, resting, rng)
-    notes: list[str] = []
     points = min(MOST_POINTS, len(vocabulary.conditions)) if plan.RULE in wants else 0
-    rule = deck.draw(points, each_condition=True)
+    # Each way to spell has an example, then as many of the other conditions as there is room for.
+    rule = deck.draw(points, once=_rule) if context.focus.endings else []
+    rule += deck.draw(points - len(rule), once=_condition, besides=rule)
     order = vocabulary.conditions.index
     rule.sort(key=lambda word: order(vocabulary.words[word].condition))
 
@@ -89,7 +92,7 @@ def draw_words(
         return builds_cleanly(word, context)
 
     def is_plain(word: str) -> bool:
-        return is_plain_to_hear(word, context)
+        return word not in watch_outs and is_plain_to_hear(word, context)
 
     build = deck.draw(wants.get(plan.BUILD, 0), only=is_clean)
     sort, rivals = _draw_sort(deck, vocabulary, wants.get(plan.SORT, 0), resting, rng)
@@ -101,21 +104,25 @@ def draw_words(
     listed = deck.draw(listed_wanted - len(review))
     bases = deck.draw(wants.get(plan.BASES, 0)) if plan.BASES in wants else []
     # Where words are scarce, sections share them: never a sorted word dictated or checked.
+    fill = _Filler()
     taken = [*rule, *build]
-    build = _fill(build, filter(is_clean, rule), wants.get(plan.BUILD, 0), "build", notes)
-    listed = _fill(listed, [*taken, *sort], listed_wanted - len(review), "list", notes)
-    sort = _fill(sort, taken, wants.get(plan.SORT, 0) - len(rivals), "sort", notes)
+    build = fill(build, filter(is_clean, rule), wants.get(plan.BUILD, 0), "build words")
+    listed = fill(listed, [*taken, *sort], listed_wanted - len(review), "sound out")
+    kept = min(wants.get(plan.DICTATION, 0), (len(taken) + 1) // 2)
+    sort = fill(
+        sort, taken[: max(0, len(taken) - kept)], wants.get(plan.SORT, 0) - len(rivals), "sort"
+    )
     free = [word for word in [*taken, *listed] if word not in sort and is_plain(word)]
-    dictation = _fill(dictation, free, wants.get(plan.DICTATION, 0), "dictation", notes)
+    dictation = fill(dictation, free, wants.get(plan.DICTATION, 0), "dictation")
     free = [word for word in free if word not in dictation]
-    check = _fill(check, [*free, *dictation], wanted, "quick check", notes)
-    bases = _fill(bases, [*listed, *taken], wants.get(plan.BASES, 0), "find the base", notes)
+    check = fill(check, [*free, *dictation], wanted, "quick check")
+    bases = fill(bases, [*listed, *taken], wants.get(plan.BASES, 0), "find the base")
     mixed = [*sort, *rivals]
     rng.shuffle(mixed)
-    notes[:0] = deck.notes()
     drawn = (rule, build, _mix(listed, review), review, mixed, bases, dictation, check)
-    words = Words._make((*map(tuple, drawn), tuple(notes)))
-    return words._replace(notes=(*gaps(words, vocabulary), *words.notes))
+    notes = (*deck.notes(), *fill.notes())
+    words = Words._make((*map(tuple, drawn), notes))
+    return words._replace(notes=(*gaps(words, vocabulary), *notes))
 
 
 _Piles = dict[str, list[tuple[int, Candidate]]]
@@ -156,12 +163,14 @@ class _Deck:
         self._readings: dict[str, int] = {}
         self._bases: set[str] = set()
         self._came_back: list[str] = []
+        self._by_word = vocabulary.words
 
     def draw(
         self,
         count: int,
         *,
-        each_condition: bool = False,
+        once: Callable[[Candidate], str] | None = None,
+        besides: Sequence[str] = (),
         only: Callable[[str], bool] = lambda _: True,
         by_label: bool = False,
     ) -> list[str]:
@@ -169,15 +178,17 @@ class _Deck:
 
         Args:
             count: how many.
-            each_condition: one word a condition.
+            once: one word of each of these labels.
+            besides: words drawn before, whose labels are met.
             only: says of a word whether it may be taken.
             by_label: headings of a sort take turns, instead of conditions.
         """
         drawn: list[str] = []
         own: dict[str, int] = {}
-        label = _heading if by_label else _condition
+        label = once or (_heading if by_label else _condition)
+        met = {label(self._by_word[word]) for word in besides}
         while len(drawn) < count:
-            barred = set(own) if each_condition else set()
+            barred = met | own.keys() if once else set()
             for piles in (self._fresh, self._rested):
                 picked = self._pick(piles, own, label, barred, only)
                 if picked:
@@ -250,6 +261,10 @@ def _reading(candidate: Candidate, context: Context) -> str:
     return next(iter(readings_of(candidate, context)), "")
 
 
+def _rule(candidate: Candidate) -> str:
+    return candidate.ending.rule if candidate.ending else ""
+
+
 def _condition(candidate: Candidate) -> str:
     return candidate.condition
 
@@ -298,19 +313,36 @@ def _draw_review(
     return rng.sample(free, min(count, len(free)))
 
 
-def _fill(
-    drawn: list[str], others: Iterable[str], count: int, name: str, notes: list[str]
-) -> list[str]:
-    """Fill a section with words of other sections, and say so."""
-    missing = count - len(drawn)
-    if missing <= 0:
-        return drawn
-    more = [word for word in dict.fromkeys(others) if word not in drawn][:missing]
-    if more:
-        notes.append(f"few words fit: {name} uses {_count(len(more))} a second time")
-    if len(more) < missing:
-        notes.append(f"{name}: {len(drawn) + len(more)} of {_count(count)}")
-    return [*drawn, *more]
+class _Filler:
+    """Fills sections with words of other sections, and tells where."""
+
+    def __init__(self) -> None:
+        self._shared: list[str] = []
+        self._short: list[str] = []
+
+    def __call__(
+        self, drawn: list[str], others: Iterable[str], count: int, section: str
+    ) -> list[str]:
+        """Add words that other sections have until there are ``count``."""
+        missing = count - len(drawn)
+        if missing <= 0:
+            return drawn
+        more = [word for word in dict.fromkeys(others) if word not in drawn][:missing]
+        if more:
+            self._shared.append(f"{section} {len(more)}")
+        if len(more) < missing:
+            self._short.append(f"{section} {len(drawn) + len(more)} of {count}")
+        return [*drawn, *more]
+
+    def notes(self) -> list[str]:
+        """Say where words come again, and where there are too few."""
+        shared = ", ".join(self._shared)
+        short = ", ".join(self._short)
+        lines = {
+            f"few words fit, so some come a second time: {shared}": shared,
+            f"too few words for {short}": short,
+        }
+        return [line for line, has in lines.items() if has]
 
 
 def gaps(words: Words, vocabulary: Vocabulary) -> list[str]:

@@ -92,11 +92,12 @@ def _request(data: dict[str, Any]) -> Request:
     kinds = {"band": int, "minutes": int, "seed": int, "day": int, "focus": str, "notation": str}
     fields = {name: _get(data, name, kind, "request") for name, kind in kinds.items()}
     taught = _texts(_get(data, "taught", list, "request"), "request, taught")
+    review = _texts(_get(data, "review", list, "request"), "request, review")
     if fields["band"] not in (1, 2, 3):
         raise PhonodrillError(f"request: band is {fields['band']}", "1, 2 or 3")
     if fields["notation"] not in ("ipa", "marks", "arpabet"):
         raise PhonodrillError(f"request: notation is {fields['notation']!r}", "ipa, marks, arpabet")
-    return Request(**fields, taught=taught)
+    return Request(**fields, taught=taught, review=review)
 
 
 def _choice(ready: Prepared, words: Words, sections: dict[str, Any], data: Any) -> Choice:

@@ -28,6 +28,8 @@ class Request(NamedTuple):
         day: which of several days it is, from 1.
         notation: how sounds are written in what the teacher says.
         taught: the lines of a taught file; none: any word may be read.
+        review: words to bring back in the list to sound out and the dictation, where
+            they fit the band, the gate and what was taught.
     """
 
     focus: str
@@ -37,6 +39,7 @@ class Request(NamedTuple):
     day: int = 1
     notation: str = SCRIPT
     taught: tuple[str, ...] = ()
+    review: tuple[str, ...] = ()
 
 
 class Context(NamedTuple):

@@ -81,6 +81,8 @@ def draw_words(
         del wants[plan.RULE]
         wants.pop(plan.CHECK, None)
     deck = _Deck(context, vocabulary, resting, rng)
+    back = words_to_bring_back(context)
+    deck.set_aside(back)
     points = min(MOST_POINTS, len(vocabulary.conditions)) if plan.RULE in wants else 0
     # Each way to spell has an example, then as many of the other conditions as there is room for.
     rule = deck.draw(points, once=_rule) if context.focus.endings else []
@@ -95,12 +97,16 @@ def draw_words(
         return word not in watch_outs and is_plain_to_hear(word, context)
 
     build = deck.draw(wants.get(plan.BUILD, 0), only=is_clean)
-    sort, rivals = _draw_sort(deck, vocabulary, wants.get(plan.SORT, 0), resting, rng)
-    dictation = deck.draw(wants.get(plan.DICTATION, 0), only=is_plain)
+    asked_back = resting | {*back}
+    sort, rivals = _draw_sort(deck, vocabulary, wants.get(plan.SORT, 0), asked_back, rng)
+    heard_back = [word for word in back if is_plain(word)][: wants.get(plan.DICTATION, 0) // 2]
+    dictation = deck.draw(wants.get(plan.DICTATION, 0) - len(heard_back), only=is_plain)
+    dictation = [*heard_back, *dictation]
     wanted = max(0, wants.get(plan.CHECK, 0) - traps)
     check = deck.draw(wanted, only=is_plain)
     listed_wanted = wants.get(plan.LIST, 0)
-    review = _draw_review(vocabulary, listed_wanted // 3, resting, rng)
+    review = back[: listed_wanted // 2]
+    review += _draw_review(vocabulary, listed_wanted // 3 - len(review), asked_back, rng)
     listed = deck.draw(listed_wanted - len(review))
     bases = deck.draw(wants.get(plan.BASES, 0)) if plan.BASES in wants else []
     # Where words are scarce, sections share them: never a sorted word dictated or checked.
@@ -120,9 +126,22 @@ def draw_words(
     mixed = [*sort, *rivals]
     rng.shuffle(mixed)
     drawn = (rule, build, _mix(listed, review), review, mixed, bases, dictation, check)
-    notes = (*deck.notes(), *fill.notes())
+    notes = (*_said_of(context, back), *deck.notes(), *fill.notes())
     words = Words._make((*map(tuple, drawn), notes))
     return words._replace(notes=(*gaps(words, vocabulary), *notes))
+
+
+def words_to_bring_back(context: Context) -> list[str]:
+    """Return the words asked for review that the class may read, other ones first each day."""
+    fit = [word for word in dict.fromkeys(context.request.review) if context.pool.find(word)]
+    turn = (context.request.day - 1) % len(fit) if fit else 0
+    return [*fit[turn:], *fit[:turn]]
+
+
+def _said_of(context: Context, back: list[str]) -> list[str]:
+    """Say that some words asked for review do not come; not which, as the gate may bar them."""
+    missing = len({*context.request.review}) - len(back)
+    return [f"not brought back, as the class may not read it: {_count(missing)}"] if missing else []
 
 
 _Piles = dict[str, list[tuple[int, Candidate]]]
@@ -164,6 +183,12 @@ class _Deck:
         self._bases: set[str] = set()
         self._came_back: list[str] = []
         self._by_word = vocabulary.words
+
+    def set_aside(self, words: Iterable[str]) -> None:
+        """Keep words and their bases for another use."""
+        for word in words:
+            found = self._by_word.get(word)
+            self._bases.add(found.base if found else word)
 
     def draw(
         self,
@@ -310,7 +335,7 @@ def _draw_review(
     vocabulary: Vocabulary, count: int, resting: frozenset[str], rng: random.Random
 ) -> list[str]:
     free = [word for word in vocabulary.review if word not in resting]
-    return rng.sample(free, min(count, len(free)))
+    return rng.sample(free, min(max(0, count), len(free)))
 
 
 class _Filler:

@@ -51,18 +51,28 @@ def render(document: Document) -> str:
     )
 
 
-def fragment(sections: Sequence[Section], *, hide_answers: bool = False) -> str:
+def fragment(
+    sections: Sequence[Section], *, hide_answers: bool = False, scrolls: bool = False
+) -> str:
     """Write sections as a part of a page that has its title already.
 
     Args:
         sections: in order.
         hide_answers: answers of questions are folded away, to open one by one.
+        scrolls: tables too wide for the page scroll by themselves, by keyboard, too.
     """
     parts = []
-    for section in sections:
+    for number, section in enumerate(sections, 1):
         tag = f"h{section.level + 1}"
         heading = f"<{tag}>{escape(section.heading)}</{tag}>\n" if section.heading else ""
-        parts.append(f"<section>\n{heading}{_body(section.body, hide=hide_answers)}\n</section>")
+        body = _body(section.body, hide=hide_answers)
+        if scrolls and isinstance(section.body, Table):
+            label = f"Table {number}: {section.heading}" if section.heading else f"Table {number}"
+            body = (
+                f'<div class="scroll" tabindex="0" role="region" aria-label="{escape(label)}">\n'
+                f"{body}\n</div>"
+            )
+        parts.append(f"<section>\n{heading}{body}\n</section>")
     return "\n".join(parts)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -29,6 +30,9 @@ _ENVIRONMENT = Environment(
     trim_blocks=True,
     lstrip_blocks=True,
 )
+
+
+_COMMAND = re.compile(r"phonodrill (?:words (?:add )?|word |chain |sentences |spellings )?")
 
 
 class Page(NamedTuple):
@@ -72,8 +76,17 @@ def settings_of(request: Request) -> Settings:
 
 
 def problem_from(error: PhonodrillError) -> Problem:
-    """Word an error for a page: fields have no dashes there."""
-    return Problem(error.message.replace("--", ""), error.hint.replace("--", ""))
+    """Word an error for a page."""
+    return Problem(in_page_words(error.message), in_page_words(error.hint))
+
+
+def in_page_words(text: str) -> str:
+    """Word a message of the command line for a page: fields have no dashes, pages no command.
+
+    >>> in_page_words("phonodrill words add gull or --band 3")
+    'gull or band 3'
+    """
+    return _COMMAND.sub("", text).replace("--", "")
 
 
 def show(
@@ -82,7 +95,7 @@ def show(
     page: Page,
     *,
     form: Form,
-    choices: Mapping[str, Sequence[tuple[str, str]]] | None = None,
+    choices: Mapping[str, Sequence[tuple[str, ...]]] | None = None,
     problem: Problem | None = None,
     **context: Any,
 ) -> HTMLResponse:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phonodrill.web.pages import about, passage, taught, today, warmup
+from phonodrill.web.pages import about, passage, show, taught, today, warmup
 
-PAGES = (today, warmup, passage, taught, about)
+PAGES = (today, warmup, show, passage, taught, about)
 MENU = tuple(module.PAGE for module in PAGES)

@@ -1,56 +1,81 @@
-"""Warm-up: items of any task, answers shown or hidden."""
+"""Warm-up: items of any task, answers shown or hidden; and word chains."""
 
 from __future__ import annotations
 
-from typing import Annotated, Any
+from typing import Annotated
 
-from fastapi import APIRouter, Query, Request, Response
+from fastapi import APIRouter
 from pydantic import Field
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
-from phonodrill.render.as_html import fragment
-from phonodrill.render.as_json import data_of
-from phonodrill.render.document import Document
 from phonodrill.render.views import warmup as view
 from phonodrill.selection import Query as WordQuery
+from phonodrill.services.chain import HIGHEST_STEPS, USUAL_STEPS, chain
+from phonodrill.services.made import Made
 from phonodrill.services.oral import ENDINGS, read_query
 from phonodrill.services.taught_steps import steps_from
 from phonodrill.services.warmup import Wish, warm_up
+from phonodrill.services.word_list import typed_words, usable_words
+from phonodrill.sounds.accents import parse_accents
 from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.places import Position
+from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.difficulty import Level
 from phonodrill.tasks.registry import TASKS
-from phonodrill.web.answers import answer
+from phonodrill.web.choices import ACCENTS, NOTATIONS, R_VOWELS
 from phonodrill.web.forms import DrawForm
-from phonodrill.web.page import (
-    Page,
-    address_of,
-    desk_of,
-    options_of,
-    problem_from,
-    redirect_to,
-    show,
-)
+from phonodrill.web.page import Page, options_of
+from phonodrill.web.tab import Tab, add_tabs
 
 PAGE = Page("/warm-up", "Warm-up", "Oral items of one task, each with its checked answer.")
-TEMPLATE = "warmup.html"
 MOST_ITEMS = 40
-PLACES = {
-    "first": "first sound",
-    "last": "last sound",
-    "vowel": "vowel",
-    "onset2": "second consonant",
-    "coda1": "last consonant but one",
+LONGEST_LIST = 4000
+TASK_WORDS = {
+    "isolate": "name a sound in a word",
+    "identify": "name the sound that words share",
+    "categorize": "find the odd one out",
+    "blend": "put sounds together to a word",
+    "segment": "take a word apart",
+    "delete": "leave a sound off",
+    "add": "put a sound on",
+    "substitute": "change a sound",
+    "reverse": "turn the sounds around",
+}
+PLACE_WORDS = {
+    "first": "the first sound",
+    "last": "the last sound",
+    "vowel": "the vowel",
+    "onset2": "the second of two first consonants",
+    "coda1": "the first of two last consonants",
+    "syllable": "a syllable, or half of a joined word",
+    "onset": "all before the vowel",
+    "rime": "the vowel and all after it",
     "each": "sound by sound",
 }
 CHOICES = {
-    "tasks": options_of(TASKS),
-    "places": options_of(Position, **PLACES),
+    "tasks": options_of(TASKS, **TASK_WORDS),
+    "places": [
+        (
+            str(place),
+            PLACE_WORDS[place],
+            " ".join(n for n, t in TASKS.items() if place in t.positions),
+        )
+        for place in Position
+    ],
     "endings": [(ending, f"-{ending}") for ending in ENDINGS],
     "levels": options_of(Level),
+    "notations": NOTATIONS,
+    "accents": ACCENTS,
+    "r_vowels": R_VOWELS,
 }
+Accent = Annotated[str, Field(max_length=120)]
+AccentField = Field(
+    [],
+    max_length=20,
+    description="What your class is known to say alike; by default right in every accent.",
+)
 page = APIRouter()
 api = APIRouter()
 
@@ -66,6 +91,13 @@ class WarmUpForm(DrawForm):
     count: int = Field(8, ge=1, le=MOST_ITEMS, description="How many items.")
     made_up: bool = Field(default=False, description="Made-up words: blend, segment, substitute.")
     notation: Notation | None = Field(None, description="How sounds are written.")
+    accent: list[Accent] = AccentField
+    r_vowels: RVowels | None = Field(
+        None, description="A vowel with its R counted as two sounds or one; empty: neither is used."
+    )
+    words: str = Field(
+        "", max_length=LONGEST_LIST, description="Your own words, parted by spaces or commas."
+    )
 
 
 class WarmUpPageForm(WarmUpForm):
@@ -74,58 +106,118 @@ class WarmUpPageForm(WarmUpForm):
     hide: bool = Field(default=False, description="Fold the answers away.")
 
 
-WarmUpQuery = Annotated[WarmUpForm, Query()]
-WarmUpPageQuery = Annotated[WarmUpPageForm, Query()]
+class ChainForm(DrawForm):
+    """A word chain."""
 
-
-@page.get(PAGE.path)
-async def warmup_page(request: Request, form: WarmUpPageQuery) -> Response:
-    """Show the form and a warm-up."""
-    if form.seed is None:
-        return redirect_to(PAGE.path, form.with_seed())
-    desk = desk_of(request)
-    try:
-        document = await desk.ask(make_document, form, desk.own_words())
-    except PhonodrillError as error:
-        problem = problem_from(error)
-        return show(request, TEMPLATE, PAGE, form=form, choices=CHOICES, problem=problem)
-    return show(
-        request,
-        TEMPLATE,
-        PAGE,
-        form=form,
-        choices=CHOICES,
-        document=document,
-        body=fragment(document.sections, hide_answers=form.hide),
-        again=address_of(PAGE.path, form, seed=None),
+    start: str = Field("", max_length=40, description="The word to start from.")
+    end: str = Field("", max_length=40, description="The word to come to; empty: a varied chain.")
+    steps: int = Field(
+        USUAL_STEPS, ge=1, le=HIGHEST_STEPS, description="How many, without a word to come to."
     )
+    accent: list[Accent] = AccentField
+    notation: Notation | None = Field(None, description="How sounds are written.")
 
 
-@api.get(
-    "/warmup",
-    tags=["words"],
-    summary="An oral warm-up",
-    responses=answer(
-        "Items with their checked answers.",
-        task="What is done with each word.",
-        at="Where in the word.",
-        seed="Makes the same set again.",
-        items="Each with stimulus, sound, answer, what else is right, and what the teacher says.",
-        notes="What could not be met, and what would give more.",
-    ),
-)
-async def warmup_data(request: Request, form: WarmUpQuery) -> dict[str, Any]:
-    """Return the fields that ``phonodrill warmup --format json`` writes."""
-    desk = desk_of(request)
-    return data_of(await desk.ask(make_document, form.with_seed(), desk.own_words()))
+def make_warmup(lexicon: Lexicon, form: WarmUpForm, overlay: Overlay) -> Made:
+    """Make the warm-up that a form asks for.
+
+    Raises:
+        PhonodrillError: if choices do not go together or no item fits.
+    """
+    wish, problems = make_wish(lexicon, form)
+    made = warm_up(lexicon, wish, overlay)
+    return Made(view.document(made, form.notation), (*problems, *made.notes))
 
 
-def make_document(lexicon: Lexicon, form: WarmUpForm, overlay: Overlay) -> Document:
-    """Make the warm-up that a form asks for."""
+def make_wish(lexicon: Lexicon, form: WarmUpForm) -> tuple[Wish, tuple[str, ...]]:
+    """Read what a form asks for, and what of it cannot be used.
+
+    Raises:
+        PhonodrillError: naming what cannot be read.
+    """
+    _check_place(form.task, form.at)
     query: WordQuery = read_query(
-        band=form.band, ending=form.ending, sound=form.sound, made_up=form.made_up
+        band=form.band,
+        ending=form.ending,
+        sound=form.sound,
+        accent=",".join(form.accent),
+        r_vowels=form.r_vowels,
+        made_up=form.made_up,
     )
+    problems: tuple[str, ...] = ()
+    if form.words:
+        words, problems = usable_words(lexicon, typed_words(form.words), "word", name="your list")
+        query = query._replace(words=words)
     if form.taught:
         query = query._replace(known=steps_from(form.taught, lexicon).known())
     wish = Wish(query, form.count, form.seed or 0, form.task, form.at, form.level)
-    return view.document(warm_up(lexicon, wish, overlay), form.notation)
+    return wish, problems
+
+
+def make_chain(lexicon: Lexicon, form: ChainForm, overlay: Overlay) -> Made:
+    """Make the chain that a form asks for.
+
+    Raises:
+        PhonodrillError: if a word is not known or not fit, or there is no chain.
+    """
+    if not form.start:
+        raise PhonodrillError("there is no word to start from", "start: crab")
+    query = WordQuery(form.band, accents=parse_accents(",".join(form.accent)))
+    if form.taught:
+        query = query._replace(known=steps_from(form.taught, lexicon).known())
+    return chain(
+        lexicon,
+        query,
+        form.start,
+        form.end,
+        steps=form.steps,
+        seed=form.seed or 0,
+        overlay=overlay,
+        notation=form.notation,
+    )
+
+
+def _check_place(task: str, at: Position | None) -> None:
+    """Explain a place that a task does not have.
+
+    Raises:
+        PhonodrillError: naming the places that it has.
+    """
+    places = TASKS[task].positions if task in TASKS else ()
+    if at and places and at not in places:
+        offers = " / ".join(f"{PLACE_WORDS[place]} ({place})" for place in places)
+        raise PhonodrillError(
+            f"“{TASK_WORDS[task]}” ({task}) is not done at “{PLACE_WORDS[at]}” ({at})",
+            f"the usual place, or {offers}",
+        )
+
+
+TABS = (
+    Tab(
+        PAGE.path,
+        "Items of one task",
+        "Make a warm-up",
+        "warmup.html",
+        WarmUpPageForm,
+        make_warmup,
+        "/warmup",
+        "An oral warm-up",
+        asks=WarmUpForm,
+        choices=CHOICES,
+        board=True,
+    ),
+    Tab(
+        f"{PAGE.path}/chain",
+        "A word chain",
+        "Make a chain",
+        "chain.html",
+        ChainForm,
+        make_chain,
+        "/chain",
+        "Words that change one sound at a time",
+        needs=("start", "end"),
+        choices=CHOICES,
+        spoken="td:first-child",
+    ),
+)
+add_tabs(page, api, PAGE, TABS)

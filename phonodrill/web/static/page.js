@@ -9,3 +9,9 @@ for (const form of document.querySelectorAll("form[data-at-once]")) {
     control.addEventListener("change", () => form.requestSubmit());
   }
 }
+
+// Printing is the browser's own; its button is of no use without a script.
+for (const button of document.querySelectorAll("button[data-print]")) {
+  button.hidden = false;
+  button.addEventListener("click", () => window.print());
+}

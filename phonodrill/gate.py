@@ -60,6 +60,11 @@ def open_gate(lexicon: Lexicon, blocked: Iterable[str] = ()) -> Gate:
         lexicon: the open lexicon.
         blocked: a teacher's own words that must not be used, nor what sounds like them.
     """
+    words = tuple(blocked)
+    return lexicon.recall(("gate", words), lambda: _load(lexicon, words))
+
+
+def _load(lexicon: Lexicon, blocked: tuple[str, ...]) -> Gate:
     sounds: set[str] = set()
     alone: set[str] = set()
     spellings: set[str] = set()

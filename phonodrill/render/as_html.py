@@ -96,7 +96,11 @@ def _question(ask: str, answer: str, sounds: str, *, hide: bool) -> str:
 
 
 def _table(table: Table) -> str:
-    headings = "".join(f'<th scope="col">{escape(heading)}</th>' for heading in table.headings)
+    headings = "".join(
+        # An empty heading heads nothing.
+        f'<th scope="col">{escape(heading)}</th>' if heading else "<td></td>"
+        for heading in table.headings
+    )
     rows = (
         "<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in table.rows
     )

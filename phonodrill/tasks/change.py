@@ -32,11 +32,20 @@ class Words:
         self.pool = pool
         self.query = query
         self.r_joins = query.r_vowels is RVowels.ONE
-        self._answers: dict[str, tuple[Spoken, ...]] = {}
-        self._heard: dict[tuple[str, str], tuple[str, ...]] = {}
-        self._cuts: dict[tuple[str, Position], Cut | None] = {}
-        self._steady: dict[tuple[str, str, Position], bool] = {}
-        self._frames: dict[Position, dict[tuple[str, str], list[str]]] = {}
+        # The lexicon keeps these for the next set of items: a page makes one after another.
+        recall = pool.lexicon.recall
+        accents = query.accents
+        self._cuts: dict[tuple[str, Position], Cut | None] = recall(("cuts", self.r_joins), dict)
+        self._frames: dict[Position, dict[tuple[str, str], list[str]]] = recall(
+            ("frames", self.r_joins), dict
+        )
+        self._heard: dict[tuple[str, str], tuple[str, ...]] = recall(("heard", accents), dict)
+        self._steady: dict[tuple[str, str, Position], bool] = recall(
+            ("steady", accents, self.r_joins), dict
+        )
+        self._answers: dict[str, tuple[Spoken, ...]] = recall(
+            ("answers", accents, query.band, pool.query.known, pool.choice), dict
+        )
 
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Spoken]:
         """Yield the words to start from, each in its first way.

@@ -20,6 +20,7 @@ from phonodrill.services.board import (
     show_words,
 )
 from phonodrill.services.lesson import Lessons
+from phonodrill.sounds.places import Position
 from phonodrill.web.page import (
     Page,
     address_of,
@@ -56,6 +57,7 @@ NAMES = {
 }
 CHOICES = {
     **warmup.CHOICES,
+    "places": options_of(Position, **warmup.PLACE_WORDS),
     "boxes": options_of(
         Boxes, none="none", sounds="filled with sounds", letters="sounds, letters under them"
     ),

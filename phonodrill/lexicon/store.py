@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import random
 import sqlite3
-from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 from operator import itemgetter
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING, Any, Self, TypeVar
+from typing import TYPE_CHECKING, Self
 
 from phonodrill.errors import LexiconMissingError
 from phonodrill.graphemes.chunk import Chunk, decode
@@ -24,16 +24,11 @@ from phonodrill.lexicon.entry import (
 )
 from phonodrill.lexicon.rows import counted_of, entry_of
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA_VERSION
-from phonodrill.remembered import Remembered
 
 if TYPE_CHECKING:
     from phonodrill.graphemes.reader import Context, Reader
 
 _BATCH = 100
-T = TypeVar("T")
-MOST_LOOKED_UP = 20_000
-"""Words kept once looked up: more than are in bands 1 to 3, few beside what a page is asked."""
-MOST_RECALLED = 40
 _REINSTALL = "install phonodrill again: python -m pip install ."
 _ENTRY = """
     SELECT word.word, zipf, band, reason, parts_of_speech, picturable, is_name,
@@ -64,8 +59,6 @@ class Lexicon:
         if not path.is_file():
             raise LexiconMissingError(f"the lexicon is not there: {path.name}", _REINSTALL)
         self._heard: dict[str, list[str]] = {}
-        self._plain: dict[int, dict[str, list[str]]] = {}
-        self._recalled: Remembered[Hashable, Any] = Remembered(MOST_RECALLED)
         self._looked_up: dict[str, Entry | None] = {}
         self._correspondences: tuple[Counted, ...] = ()
         self._by_code: dict[str, Correspondence] = {}
@@ -97,16 +90,6 @@ class Lexicon:
         """Close the file."""
         self._connection.close()
 
-    def recall(self, key: Hashable, make: Callable[[], T]) -> T:
-        """Return what was worked out from this lexicon before, or work it out.
-
-        Args:
-            key: all that it depends on, and a name for what it is.
-            make: works it out.
-        """
-        found: T = self._recalled.recall(key, make)
-        return found
-
     def get(self, word: str) -> Entry | None:
         """Look one word up by its spelling, in any case.
 
@@ -115,8 +98,6 @@ class Lexicon:
         """
         spelling = word.lower()
         if spelling not in self._looked_up:
-            if len(self._looked_up) >= MOST_LOOKED_UP:
-                self._looked_up.clear()
             found = next(self._entries("WHERE word.word = ?", [spelling]), None)
             self._looked_up[spelling] = found
         return self._looked_up[spelling]
@@ -159,11 +140,24 @@ class Lexicon:
     def plain_words(self, highest_band: int) -> dict[str, list[str]]:
         """Return ``word -> its normal forms`` for words of bands 1 to ``highest_band``.
 
-        Regular inflected forms are not among them. The same lists are returned each time.
+        Regular inflected forms are not among them.
         """
-        if highest_band not in self._plain:
-            self._plain[highest_band] = self._read_plain(highest_band)
-        return self._plain[highest_band]
+        rows = self._connection.execute("SELECT normal, word, band, is_form FROM heard")
+        heard: dict[str, list[str]] = {}
+        plain: dict[str, list[str]] = {}
+        for normal, word, band, is_form in rows:
+            if normal in heard:
+                heard[normal].append(word)
+            else:
+                heard[normal] = [word]
+            if band <= highest_band and not is_form:
+                if word in plain:
+                    plain[word].append(normal)
+                else:
+                    plain[word] = [normal]
+        # These words lead to thousands of look-ups by sound: keep what was read.
+        self._heard = heard
+        return plain
 
     def every_sound(self) -> Mapping[str, list[str]]:
         """Return ``normal form -> known words (bands 1-3)`` as :meth:`heard_as` does for one."""
@@ -361,24 +355,6 @@ class Lexicon:
         """Return one value of the ``meta`` table, or an empty string."""
         row = self._connection.execute("SELECT value FROM meta WHERE key = ?", [key]).fetchone()
         return row[0] if row else ""
-
-    def _read_plain(self, highest_band: int) -> dict[str, list[str]]:
-        rows = self._connection.execute("SELECT normal, word, band, is_form FROM heard")
-        heard: dict[str, list[str]] = {}
-        plain: dict[str, list[str]] = {}
-        for normal, word, band, is_form in rows:
-            if normal in heard:
-                heard[normal].append(word)
-            else:
-                heard[normal] = [word]
-            if band <= highest_band and not is_form:
-                if word in plain:
-                    plain[word].append(normal)
-                else:
-                    plain[word] = [normal]
-        # These words lead to thousands of look-ups by sound: keep what was read.
-        self._heard = heard
-        return plain
 
     def _correspondence_by_code(self) -> Mapping[str, Correspondence]:
         if not self._by_code:

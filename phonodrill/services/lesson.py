@@ -15,7 +15,7 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.remembered import Remembered
 
-KEPT_FOCI = 10
+KEPT_FOCI = 16
 KEPT_LESSONS = 30
 """Lessons kept of each focus."""
 

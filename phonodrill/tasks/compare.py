@@ -10,8 +10,10 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator, Sequence
+from functools import partial
 from typing import NamedTuple
 
+from phonodrill.remembered import recall
 from phonodrill.selection import Pool, Query, Spoken
 from phonodrill.sounds.features import distance, features_apart
 from phonodrill.sounds.inventory import BY_CODE
@@ -83,10 +85,10 @@ class _Shelf:
         self.rng = rng
         pool = words.pool
         key = (at, words.r_joins, pool.query._replace(sound=""), pool.choice)
-        recall = pool.lexicon.recall
-        self._shelves = recall(("shelves", *key), self._fill)
-        self._named: dict[str, Named | None] = recall(("named", *key), dict)
-        self._foils: dict[tuple[str, int, bool], list[str]] = recall(("foils", *key), dict)
+        kept = partial(recall, pool.lexicon)
+        self._shelves: dict[tuple[str, int], list[str]] = kept(("shelves", *key), self._fill)
+        self._named: dict[str, Named | None] = kept(("named", *key), dict)
+        self._foils: dict[tuple[str, int, bool], list[str]] = kept(("foils", *key), dict)
 
     def _fill(self) -> dict[tuple[str, int], list[str]]:
         shelves: dict[tuple[str, int], list[str]] = {}

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 import random
 
-import pytest
-
 from phonodrill import TASKS, Lexicon
-from phonodrill.lexicon import store
 from phonodrill.overlay import NO_OVERLAY, Overlay, parse_rule
 from phonodrill.selection import Query
 from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.warmup import WarmUp, make_warmup
+from phonodrill.web.long_open import LongOpenLexicon
 
 RULES = [rule for line in ("block crab", "add harbor 2") if (rule := parse_rule(line))]
 OWN = Overlay({rule.word: rule for rule in RULES}, ())
@@ -35,17 +33,8 @@ def make(lexicon: Lexicon, seed: int) -> WarmUp:
 
 
 def test_a_set_does_not_depend_on_those_before() -> None:
-    with Lexicon() as one:
+    with LongOpenLexicon() as one:
         together = {seed: make(one, seed) for seed in range(14)}
     for seed, made in together.items():
         with Lexicon() as alone:
             assert make(alone, seed) == made, asked(seed)
-
-
-def test_words_looked_up_are_not_kept_for_ever(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(store, "MOST_LOOKED_UP", 50)
-    with Lexicon() as lexicon:
-        for number in range(500):
-            assert lexicon.get(f"gull{number}") is None
-        assert len(vars(lexicon)["_looked_up"]) <= 50
-        assert lexicon.get("gull")

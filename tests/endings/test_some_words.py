@@ -12,6 +12,7 @@ from phonodrill.endings.kinds import kind_of
 from phonodrill.endings.listings import ReadAhead
 from phonodrill.endings.lookalikes import Kind, find_lookalikes
 from phonodrill.endings.vocabulary import known_endings, some_of_each_kind, words_with_endings
+from phonodrill.lesson.candidates import ENOUGH
 from phonodrill.selection import select
 
 
@@ -45,7 +46,7 @@ def test_every_kind_keeps_words(lexicon: Lexicon, endings: tuple[str, ...], most
     every, kept = sizes
     assert kept.keys() == every.keys()
     for kind, number in every.items():
-        assert kept[kind] >= min(number, 6), kind
+        assert kept[kind] >= min(number, ENOUGH), kind
 
 
 def test_familiar_words_are_kept_first(lexicon: Lexicon) -> None:

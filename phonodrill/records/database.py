@@ -144,7 +144,7 @@ class Database:
             connection.exec_driver_sql("SELECT 1")
             path = self.place.path
             if path and path.stat().st_size <= _SMALL:
-                check_whole(connection, path)
+                _check_whole(connection, path)
 
     @contextlib.contextmanager
     def _clear_errors(self) -> Iterator[None]:
@@ -159,7 +159,7 @@ class Database:
             ) from None
 
 
-def check_whole(connection: Connection, path: Path) -> None:
+def _check_whole(connection: Connection, path: Path) -> None:
     """Check every page of a file.
 
     Raises:

@@ -1,7 +1,11 @@
-"""The commands of records, run as a teacher runs them."""
+"""The commands of records, run as a teacher runs them.
+
+Most run in this process: a new one for each command would take most of the time.
+"""
 
 from __future__ import annotations
 
+import contextlib
 import csv
 import io
 import json
@@ -11,33 +15,75 @@ import subprocess
 import sys
 from pathlib import Path
 from typing import Any
+from unittest.mock import patch
 
 import pdfplumber
 import pytest
 
-from tests.cli.test_commands import ENV, fails, run, works
+from phonodrill.cli.main import main
+from phonodrill.records.store import Store
+from tests.records.conftest import check_of
 
 MAKE = ("check", "make", "--group", "harbor-2", "--focus", "es,ies", "--seed", "5")
+GROUP = "harbor-2"
 
 
 @pytest.fixture(autouse=True)
 def _own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> None:
     for name in ("XDG_CONFIG_HOME", "XDG_DATA_HOME"):
-        monkeypatch.setitem(ENV, name, str(tmp_path_factory.mktemp("own")))
-    monkeypatch.delitem(ENV, "PHONODRILL_DATABASE", raising=False)
+        monkeypatch.setenv(name, str(tmp_path_factory.mktemp("own")))
+    monkeypatch.delenv("PHONODRILL_DATABASE", raising=False)
+
+
+def run(*arguments: str, keys: str = "") -> tuple[int, str, str]:
+    """Run a command; returns its exit status, what it printed and what it complained of."""
+    out, err = io.StringIO(), io.StringIO()
+    with (
+        patch.object(sys, "argv", ["phonodrill", *arguments]),
+        patch.object(sys, "stdin", io.StringIO(keys)),
+        contextlib.redirect_stdout(out),
+        contextlib.redirect_stderr(err),
+        pytest.raises(SystemExit) as left,
+    ):
+        main()
+    assert isinstance(left.value.code, int)
+    return left.value.code, out.getvalue(), err.getvalue()
+
+
+def works(*arguments: str) -> str:
+    status, text, complaint = run(*arguments)
+    assert status == 0, complaint
+    return text
+
+
+def fails(*arguments: str) -> str:
+    status, text, complaint = run(*arguments)
+    assert status == 2, text
+    lines = complaint.splitlines()
+    assert [line[:5] for line in lines].count("error") == 1
+    assert all(line.startswith(("error: ", "try: ", "note: ")) for line in lines), complaint
+    return complaint
 
 
 @pytest.fixture
-def key() -> str:
-    """A check of three students that is kept."""
-    works("group", "add", "harbor-2", "--students", "A,B,C")
-    return made_check()
+def group() -> str:
+    """A group of three students that is kept."""
+    with Store() as store:
+        store.add_group(GROUP, ["A", "B", "C"])
+    return GROUP
 
 
-def made_check(*more: str) -> str:
-    data = json.loads(works(*MAKE, "--format", "json", *more))
-    assert data["students"] == ["A", "B", "C"]
-    return str(data["check"])
+@pytest.fixture
+def key(group: str) -> str:
+    """A check of eight items for that group."""
+    with Store() as store:
+        words = tuple(f"word{number}" for number in range(8))
+        return store.keep_check(check_of(words, group=group)).key
+
+
+def make_check(*more: str) -> dict[str, Any]:
+    data: dict[str, Any] = json.loads(works(*MAKE, "--format", "json", *more))
+    return data
 
 
 def shown(key: str) -> dict[str, Any]:
@@ -46,16 +92,9 @@ def shown(key: str) -> dict[str, Any]:
 
 
 def typed(key: str, keys: str, *more: str) -> str:
-    done = subprocess.run(
-        [sys.executable, "-m", "phonodrill", "check", "enter", key, *more],
-        input=keys,
-        capture_output=True,
-        check=True,
-        encoding="utf-8",
-        env=ENV,
-    )
-    assert done.stderr == ""
-    return done.stdout
+    status, text, complaint = run("check", "enter", key, *more, keys=keys)
+    assert (status, complaint) == (0, "")
+    return text
 
 
 def entered(key: str) -> list[tuple[str, int, bool, str]]:
@@ -83,11 +122,14 @@ def test_groups() -> None:
     assert "code 2 of the students is no code" in message
 
 
-def test_a_check_is_made_shown_and_listed(key: str) -> None:
-    data = shown(key)
+def test_a_check_is_made_shown_and_listed(group: str) -> None:
+    data = make_check()
+    key = data["check"]
+    assert (data["group"], data["students"]) == (group, ["A", "B", "C"])
+    assert shown(key) == data
     assert [item["position"] for item in data["items"]] == list(range(1, 9))
     assert all(item["ask"] and item["answer"] and item["skills"] for item in data["items"])
-    again = shown(made_check())
+    again = make_check()
     old, new = ({item["word"] for item in one["items"]} for one in (data, again))
     assert not old & new, "words of the last checks rest"
     assert "Students\nA   B   C" in works("check", "show", key)
@@ -100,8 +142,8 @@ def test_a_check_is_made_shown_and_listed(key: str) -> None:
 
 
 @pytest.mark.parametrize("focus", ["sh", "/k/", "i:e", "delete"])
-def test_every_kind_of_focus(key: str, focus: str) -> None:
-    del key
+@pytest.mark.usefixtures("group")
+def test_every_kind_of_focus(focus: str) -> None:
     data = json.loads(
         works(*MAKE[:4], "--focus", focus, "--seed", "1", "--count", "4", "--format", "json")
     )
@@ -185,7 +227,6 @@ def start_entering(key: str, *more: str) -> subprocess.Popen[bytes]:
         [sys.executable, "-m", "phonodrill", "check", "enter", key, *more],
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,
-        env=ENV,
     )
 
 
@@ -255,12 +296,12 @@ def test_backed_up_erased_and_restored(key: str, tmp_path: Path) -> None:
     assert works("records", "verify", str(kept)) == f"{kept} is sound\n"
     assert "--yes" in fails("records", "erase", "A")
     early.unlink()
-    done = run("records", "erase", "A", "--yes")
-    assert done.stdout == "erased with 2 results\n"
-    assert "2 backups may still have it" in done.stderr
-    done = run("records", "erase", "A", "--group", "harbor-2", "--backups", "--yes")
-    assert (done.returncode, done.stdout) == (0, "erased from 1 backups\n")
-    assert f"{early} is not there any more" in done.stderr
+    status, text, note = run("records", "erase", "A", "--yes")
+    assert (status, text) == (0, "erased with 2 results\n")
+    assert "2 backups may still have it" in note
+    status, text, note = run("records", "erase", "A", "--group", "harbor-2", "--backups", "--yes")
+    assert (status, text) == (0, "erased from 1 backups\n")
+    assert f"{early} is not there any more" in note
     assert b"krabblefish" not in kept.read_bytes()
     works("group", "add", "ferry-1")
     text = works("records", "restore", str(kept), "--yes")
@@ -274,7 +315,7 @@ def test_backed_up_erased_and_restored(key: str, tmp_path: Path) -> None:
 
 def test_a_damaged_file_is_one_clear_line() -> None:
     works("group", "add", "harbor-2", "--students", "A,B,C")
-    path = Path(ENV["XDG_DATA_HOME"]) / "phonodrill" / "records" / "records.sqlite"
+    path = Path(os.environ["XDG_DATA_HOME"]) / "phonodrill" / "records" / "records.sqlite"
     path.write_bytes(path.read_bytes()[:9000])
     for command in (["group", "list"], ["check", "list"], ["records", "verify"]):
         message = fails(*command)
@@ -283,46 +324,31 @@ def test_a_damaged_file_is_one_clear_line() -> None:
 
 
 def test_the_passphrase_is_read_from_a_pipe() -> None:
-    done = subprocess.run(
-        [sys.executable, "-m", "phonodrill", "records", "passphrase"],
-        input="salt water torches\n",
-        capture_output=True,
-        check=True,
-        text=True,
-        env=ENV,
-    )
-    assert done.stdout == "the passphrase is set\n"
+    status, text, _ = run("records", "passphrase", keys="salt water torches\n")
+    assert (status, text) == (0, "the passphrase is set\n")
+    assert run("records", "passphrase", keys="gull\n")[0] == 2
 
 
 @pytest.mark.parametrize("package", ["sqlalchemy", "alembic"])
 @pytest.mark.parametrize("command", [["group", "list"], ["check", "list"], ["records", "verify"]])
-def test_a_missing_package_is_one_clear_line(package: str, command: list[str]) -> None:
-    code = (
-        f"import sys; sys.modules[{package!r}] = None\n"
-        "from phonodrill.cli.main import main\n"
-        f"sys.argv = ['phonodrill', *{command!r}]; main()"
-    )
-    done = subprocess.run(
-        [sys.executable, "-c", code], capture_output=True, check=False, text=True, env=ENV
-    )
-    assert done.returncode == 2
-    assert done.stderr.splitlines() == [
+def test_a_missing_package_is_one_clear_line(
+    package: str, command: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(sys.modules, package, None)
+    assert fails(*command).splitlines() == [
         f"error: keeping records needs the package {package}",
         "try: python -m pip install 'phonodrill[records]'",
     ]
 
 
-@pytest.mark.parametrize(
-    "command", [["lesson", "--focus", "sh"], ["warmup"], ["group"], ["check"], ["records"]]
-)
-def test_the_database_is_imported_only_for_records(command: list[str]) -> None:
+def test_the_database_is_imported_only_for_records() -> None:
+    commands = [["lesson", "--focus", "sh"], ["warmup"], ["group"], ["check"], ["records"]]
     code = (
         "import sys; from phonodrill.cli.main import main\n"
-        f"sys.argv = ['phonodrill', *{command!r}]\n"
-        "try: main()\nexcept SystemExit: pass\n"
+        f"for command in {commands!r}:\n"
+        "    sys.argv = ['phonodrill', *command]\n"
+        "    try: main()\n    except SystemExit: pass\n"
         "print(sorted({'sqlalchemy', 'alembic', 'psycopg', 'argon2'} & set(sys.modules)))"
     )
-    done = subprocess.run(
-        [sys.executable, "-c", code], capture_output=True, check=True, text=True, env=ENV
-    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, text=True)
     assert done.stdout.splitlines()[-1] == "[]"

@@ -9,6 +9,8 @@ WIDTH, HEIGHT = 720, 440
 _LEFT, _RIGHT, _TOP, _BOTTOM = 70, 20, 50, 60
 _DASHES = ("", "10 5", "2 5", "10 4 2 4")
 _TICKS = 5
+_LINE = 20
+"""Height of a line of the legend, which stands below: curves may be anywhere above."""
 _STEPS = (1, 2, 5, 10, 20, 50, 100)
 _MOST_MARKS = 10
 
@@ -38,16 +40,17 @@ def line_chart(
     last = max(len(values) for values in curves.values()) - 1
     highest = max(max(values) for values in curves.values())
     frame = _Frame(max(last, 1), _round_up(highest))
+    height = HEIGHT + _LINE * len(curves)
     told = "; ".join(f"{name}: {values[-1]:,} at the end" for name, values in curves.items())
     head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {height}" role="img" '
         f'aria-labelledby="{name}-title {name}-desc" font-family="sans-serif" font-size="13">'
     )
     parts = [
         head,
         f'<title id="{name}-title">{escape(title)}</title>',
         f'<desc id="{name}-desc">{escape(f"{up} by {across}. {told}.")}</desc>',
-        f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>',
+        f'<rect width="{WIDTH}" height="{height}" fill="white"/>',
         _text(WIDTH / 2, 24, title, anchor="middle", size=16),
         *frame.axes(across, up, marks),
         *(
@@ -103,7 +106,7 @@ class _Frame:
 def _legend(names: Sequence[str]) -> list[str]:
     parts = []
     for number, (name, dash) in enumerate(zip(names, _DASHES, strict=False)):
-        down = _TOP + 18 + 20 * number
+        down = HEIGHT + _LINE * number
         style = f' stroke-dasharray="{dash}"' if dash else ""
         parts += [
             f'<path d="M{_LEFT + 20},{down} h50" stroke="black" stroke-width="2"{style}/>',

@@ -65,3 +65,16 @@ def test_the_python_example_of_printing_runs(tmp_path: Path) -> None:
         env={**os.environ, "PYTHONPATH": str(ROOT)},
     )
     assert (tmp_path / "harbor.pdf").read_bytes().startswith(b"%PDF-")
+
+
+def test_the_python_example_of_records_runs(tmp_path: Path) -> None:
+    text = (ROOT / "docs" / "records.md").read_text("utf-8")
+    code = re.search(r"```python\n(.*?)```", text, re.DOTALL)
+    assert code
+    subprocess.run(
+        [sys.executable, "-c", code[1]],
+        check=True,
+        cwd=tmp_path,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+    )
+    assert (tmp_path / "records.sqlite").exists()

@@ -65,7 +65,7 @@ def remove(name: NameArgument, yes: YesOption = False) -> None:
         store.list_students(name)
         be_sure(f"group {name} with all its results", yes=yes)
         store.remove_group(name)
-    typer.echo(f"group {name} is removed; backups still have it")
+    typer.echo(f"group {name} is removed; backups may still have it")
 
 
 @student_app.command("add")

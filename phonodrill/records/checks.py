@@ -91,14 +91,20 @@ def list_checks(connection: Connection, group: str, most: int) -> Sequence[Liste
     return [Listed(*row) for row in connection.execute(query)]
 
 
-def remove_check(connection: Connection, key: str) -> None:
+def remove_check(connection: Connection, key: str) -> bool:
     """Remove a check with its results.
+
+    Returns:
+        Whether it had results.
 
     Raises:
         PhonodrillError: if there is none.
     """
     check_id = check_id_of(connection, key)
+    of_it = select(RESULTS.c.item_id).join_from(ITEMS, RESULTS).where(ITEMS.c.check_id == check_id)
+    has_results = connection.execute(of_it.limit(1)).first() is not None
     connection.execute(delete(CHECKS).where(CHECKS.c.id == check_id))
+    return has_results
 
 
 def check_id_of(connection: Connection, key: str) -> int:

@@ -151,14 +151,15 @@ class Store:
             return checks.list_checks(connection, group, most)
 
     def remove_check(self, key: str) -> None:
-        """Remove a check with its results.
+        """Remove a check with its results, and leave no trace of them.
 
         Raises:
             PhonodrillError: if there is none.
         """
         with self.database.writing() as connection:
-            checks.remove_check(connection, key)
-        self.database.vacuum()
+            has_results = checks.remove_check(connection, key)
+        if has_results:
+            self.database.vacuum()
 
     def enter_result(self, check: str, result: Result) -> bool:
         """Enter a result, or put it in the place of what was entered before.

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import contextlib
 import itertools
 import os
 import shutil
+import signal
 import subprocess
 import tempfile
-from collections.abc import Sequence
+import time
 from pathlib import Path
 
 BINARIES = Path("/usr/lib/postgresql")
@@ -22,7 +24,10 @@ def find_binaries() -> Path | None:
 
 
 class Cluster:
-    """A server on a socket in a temporary folder; as root it runs as another user."""
+    """A server on a socket in a temporary folder; as root it runs as another user.
+
+    It ends with the process that started it, however that ends.
+    """
 
     def __init__(self, binaries: Path, *, options: str = _FAST) -> None:
         self._binaries = binaries
@@ -30,9 +35,11 @@ class Cluster:
         self._numbers = itertools.count(1)
         if os.geteuid() == 0:
             shutil.chown(self._folder, _OWNER)
-        self._call("initdb", "-A", "trust", "-U", _OWNER, "-E", "UTF8", "--locale=C", "-N")
+        initial = ("-A", "trust", "-U", _OWNER, "-E", "UTF8", "--locale=C", "-N")
+        assert self._start("initdb", *initial).wait() == 0
         sockets = f"-k {self._folder} -c listen_addresses= -c max_connections=50 {options}"
-        self._call("pg_ctl", "-w", "-s", "-l", str(self._folder / "log"), "-o", sockets, "start")
+        self._server = self._start("postgres", *sockets.split())
+        self._wait()
 
     def new_database(self) -> str:
         """Make an empty database; returns its URL."""
@@ -44,32 +51,39 @@ class Cluster:
         return f"postgresql+psycopg://{_OWNER}@/{name}?host={self._folder}"
 
     def stop(self) -> None:
-        """Stop the server and remove all of it."""
-        self._call("pg_ctl", "-s", "-m", "immediate", "stop")
+        """Stop the server at once and remove all of it."""
+        self._server.send_signal(signal.SIGQUIT)
+        self._server.wait()
         shutil.rmtree(self._folder, ignore_errors=True)
+
+    def _wait(self) -> None:
+        import psycopg
+
+        for _ in range(600):
+            with contextlib.suppress(psycopg.OperationalError):
+                psycopg.connect(self._address("postgres")).close()
+                return
+            assert self._server.poll() is None, (self._folder / "log").read_text()
+            time.sleep(0.1)
+        self.stop()
+        raise TimeoutError
 
     def _address(self, name: str) -> str:
         return f"host={self._folder} user={_OWNER} dbname={name}"
 
-    def _call(self, program: str, *arguments: str) -> None:
-        command: Sequence[str] = (
-            str(self._binaries / program),
-            "-D",
-            str(self._folder / "data"),
-            *arguments,
-        )
+    def _start(self, program: str, *arguments: str) -> subprocess.Popen[bytes]:
+        as_owner: tuple[str, ...] = ()
         if os.geteuid() == 0:
-            command = (
-                "setpriv",
-                f"--reuid={_OWNER}",
-                f"--regid={_OWNER}",
-                "--init-groups",
-                *command,
+            as_owner = (f"--reuid={_OWNER}", f"--regid={_OWNER}", "--init-groups")
+        data = str(self._folder / "data")
+        with (self._folder / "log").open("ab") as log:
+            return subprocess.Popen(
+                (
+                    *("setpriv", "--pdeathsig", "QUIT", *as_owner),
+                    *(str(self._binaries / program), "-D", data, *arguments),
+                ),
+                cwd=self._folder,
+                stdout=log,
+                stderr=log,
+                env={"LC_ALL": "C", "PATH": os.environ["PATH"]},
             )
-        subprocess.run(
-            command,
-            check=True,
-            cwd=self._folder,
-            stdout=subprocess.DEVNULL,
-            env={"LC_ALL": "C", "PATH": os.environ["PATH"]},
-        )

@@ -195,3 +195,14 @@ def test_no_error_quotes_what_was_kept(store: Store, make_check: Callable[..., C
     assert SAID not in error.message + error.hint
     assert error.__suppress_context__
     assert error.__cause__ is None
+
+
+def test_a_file_in_use_is_one_clear_line(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("phonodrill.records.database.WAIT", 0.05)
+    other = sqlite3.connect(path, isolation_level=None)
+    other.execute("BEGIN IMMEDIATE")
+    with Store(str(path)) as store:
+        assert store.list_students(GROUP) == (*OTHERS, CODE)
+        with pytest.raises(PhonodrillError, match="another program is writing"):
+            store.add_group("gulls")
+    other.close()

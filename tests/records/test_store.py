@@ -213,3 +213,23 @@ def test_several_open_a_new_database_at_once(address: str) -> None:
     assert problems == []
     with Store(address) as store:
         assert len(store.list_groups()) == 4
+
+
+def test_what_no_database_can_hold(store: Store, make_check: Make) -> None:
+    key = make_check().key
+    huge = check_of(("torches",))._replace(seed=10**30)
+    with pytest.raises(PhonodrillError):
+        store.keep_check(huge)
+    with pytest.raises(PhonodrillError):
+        store.enter_result(key, Result(10**30, "A", right=True))
+    for text in ("\udcff", "\ud800x"):
+        with pytest.raises(PhonodrillError):
+            store.find_check(text)
+        with pytest.raises(PhonodrillError):
+            store.list_students(text)
+    with pytest.raises(PhonodrillError):
+        store.list_students("\0")
+    store.enter_result(key, Result(1, "A", right=False, said="/s/\0\n" + "z" * 200))
+    (result,) = store.results_of(key)
+    assert result.said == "/s/ " + "z" * 76
+    assert store.counts() == Counts(1, 3, 1, 1)

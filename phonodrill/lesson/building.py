@@ -29,7 +29,7 @@ def compose_build(context: Context, vocabulary: Vocabulary, words: Words, minute
     built = []
     for word in words.build:
         candidate = vocabulary.words[word]
-        parts = ", ".join(readings_of(candidate, context))
+        parts = used_as(readings_of(candidate, context))
         base = candidate.base if candidate.ending else ""
         steps = tuple(_steps(candidate, context))
         built.append(Built(word, base, parts, steps, sound_in(candidate, context)))
@@ -94,6 +94,11 @@ def compose_list(context: Context, vocabulary: Vocabulary, words: Words, minutes
     return SoundOut(LIST, minutes, "Sound out", SOUND_OUT, listed)
 
 
+def used_as(parts: tuple[str, ...]) -> str:
+    """Write how a word is used; nothing for the little words of grammar (*him*, *with*)."""
+    return "" if parts[:1] == ("other",) else ", ".join(p for p in parts if p != "other")
+
+
 def _listed(word: str, is_review: bool, vocabulary: Vocabulary, context: Context) -> Listed:
     candidate = vocabulary.words.get(word)
     entry = context.lexicon.get(word)
@@ -103,7 +108,7 @@ def _listed(word: str, is_review: bool, vocabulary: Vocabulary, context: Context
         word,
         is_review,
         candidate.condition if candidate else "",
-        ", ".join(parts),
+        used_as(parts),
         said.arpabet,
         pieces_of(word, said, context),
     )

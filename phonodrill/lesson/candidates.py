@@ -97,8 +97,8 @@ def gather(context: Context) -> Vocabulary:
         words = {c.word: c for c in _with_rows(plain, rows, all_rows, context)}
         rival_rows = all_rows[len(rows) :]
         rivals = {c.word: c for c in _with_rows(plain, rival_rows, all_rows, context)}
-        codes = frozenset(row.code for row in all_rows)
-        review = (w for w in _easy(plain, context) if codes.isdisjoint(w.chunks))
+        barred = _codes_near(all_rows, context)
+        review = (w for w in _easy(plain, context) if barred.isdisjoint(w.chunks))
     sizes: dict[str, int] = {}
     for candidate in words.values():
         sizes[candidate.condition] = sizes.get(candidate.condition, 0) + 1
@@ -106,6 +106,20 @@ def gather(context: Context) -> Vocabulary:
     covered = [condition for condition in ranked if sizes[condition] >= ENOUGH] or ranked
     rare = tuple(condition for condition in ranked if condition not in covered)
     return Vocabulary(words, rivals, tuple(w.word for w in review), tuple(covered), rare)
+
+
+def _codes_near(rows: tuple[Counted, ...], context: Context) -> frozenset[str]:
+    """Return the codes of the letters and of the sounds of some rows, however combined.
+
+    Beside c as in *cent* neither *prince* nor *cat* is a word without the focus.
+    """
+    sounds = {row.correspondence.sound for row in rows}
+    letters = {row.correspondence.spelling for row in rows}
+    return frozenset(
+        row.code
+        for row in context.lexicon.correspondences()
+        if row.correspondence.sound in sounds or row.correspondence.spelling in letters
+    )
 
 
 def _easy(plain: Iterable[Spelled], context: Context) -> Iterator[Spelled]:
@@ -191,6 +205,7 @@ def candidate_of_ending(ending: Ending, context: Context) -> Candidate | None:
 def _ends_in(kind: str) -> str:
     """Write what the base ends in, so that it reads on: base ends in ..."""
     tail = kind.removeprefix("silent e: ").removesuffix(" at the end")
+    tail = tail.removeprefix("some nouns in ").removesuffix(" (listed)")
     if tail.startswith("consonant + y"):
         return "base ends in a consonant and y"
     return f"base ends in {tail}"
@@ -225,6 +240,9 @@ def _with_rows(
             continue
         found = own[met[0]].correspondence
         if sum(word.sounds.count(sound) for sound in sounds) != 1:
+            continue
+        # Circle has two letters c: which of them is meant?
+        if SPLIT not in found.spelling and word.word.count(found.spelling) != 1:
             continue
         yield Candidate(
             word.word,

@@ -72,17 +72,26 @@ def traps_among(watch_outs: tuple[WatchOut, ...], context: Context) -> tuple[str
 def _spell(candidate: Candidate, context: Context) -> Question:
     row = row_for(candidate, context)
     rule = row.name if row else ""
-    reading = _READINGS.get((candidate.parts_of_speech or ("",))[0], "with its ending")
+    part = (candidate.parts_of_speech or ("",))[0]
+    suffix = candidate.ending.suffix if candidate.ending else ""
+    reading = _READINGS.get((part, suffix)) or _READINGS.get((part, ""), "with its ending")
     ask = f"Here is “{candidate.base}”. Write “{candidate.word}”, {reading}."
     return Question(SPELL, ask, candidate.word, candidate.word, f"uses the rule: {rule}")
 
 
 _READINGS = {
-    "noun": "more than one",
-    "verb": "what someone does or did",
-    "adjective": "made from it",
-    "adverb": "made from it",
+    ("noun", "s"): "more than one",
+    ("verb", "s"): "what he or she does",
+    ("verb", "ed"): "what someone did",
+    ("verb", "ing"): "what someone is doing",
+    ("verb", ""): "someone or something that does it",
+    ("adjective", "er"): "more so",
+    ("adjective", "est"): "most of all",
+    ("adjective", ""): "made from it",
+    ("adverb", ""): "made from it",
+    ("noun", ""): "made from it",
 }
+"""(how the base is used, ending) -> how the word is asked for; empty: any other ending."""
 
 
 def _say(candidate: Candidate, context: Context) -> Question:

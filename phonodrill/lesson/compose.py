@@ -149,7 +149,6 @@ def make_lesson(
     ready = prepared or prepare(lexicon, request, overlay)
     focus = ready.context.request.focus
     ready = ready._replace(context=ready.context._replace(request=request._replace(focus=focus)))
-    ready = with_words(ready, request.review)
     return compose(ready, choose(ready, history))
 
 
@@ -160,11 +159,16 @@ def choose(ready: Prepared, history: History) -> Choice:
     # A text as seed is stable between versions of Python and runs.
     rng = random.Random(f"{request.seed} {request.day} {request.focus} {request.band}")
     parts = plan_lesson(request.minutes, context.focus.kind)
+    notes = []
+    if not _can_be_sorted(vocabulary):
+        parts = tuple(part for part in parts if part.name != plan.SORT)
+        notes.append("no sort: all words are spelled alike and sound alike")
     items = {part.name: part.items for part in parts}
     watch_outs = draw_watch_outs(all_watch_outs, rng)
     traps = traps_among(watch_outs, context) if context.focus.endings else ()
-    words = draw_words(context, vocabulary, parts, history.resting, rng, len(traps))
-    notes = list(words.notes)
+    shown = tuple(word for watch in watch_outs for word in watch.word.split(", "))
+    words = draw_words(context, vocabulary, parts, history.resting, rng, shown, len(traps))
+    notes += words.notes
     oral, missing = draw_oral(context, vocabulary, items.get(plan.WARMUP, 0), history, rng)
     notes += missing
     wanted = items.get(plan.SENTENCES, 0)
@@ -179,8 +183,22 @@ def choose(ready: Prepared, history: History) -> Choice:
             context, vocabulary, oral, words.every, history, rng, has_check=plan.CHECK in items
         )
         notes += missing
+    empty = {
+        plan.WARMUP: not oral,
+        plan.SENTENCES: not sentences,
+        plan.DICTATION: not (words.dictation or dictated),
+        plan.CHECK: not (words.check or traps or task.asked),
+        plan.BASES: not words.bases,
+    }
+    parts = tuple(part for part in parts if not empty.get(part.name))
     chosen = (parts, words, oral, sentences, dictated, watch_outs, traps, tuple(notes), task)
     return Choice(*chosen)
+
+
+def _can_be_sorted(vocabulary: Vocabulary) -> bool:
+    """Whether a sort has two groups."""
+    headings = {(found.spelling, found.sound) for found in vocabulary.words.values()}
+    return len(headings) > 1 or len(vocabulary.conditions) > 1 or bool(vocabulary.rivals)
 
 
 def compose(ready: Prepared, choice: Choice) -> Lesson:

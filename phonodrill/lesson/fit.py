@@ -24,7 +24,8 @@ def check_words(ready: Prepared, words: Words) -> None:
             if word in listed[:place]:
                 raise PhonodrillError(f"{section}: {word} is there twice", "another word")
             fits = word in known or (section == "sort" and word in rivals)
-            if section == "review" or (section == "listed" and word in words.review):
+            is_review = word in words.review or word in ready.context.request.review
+            if section == "review" or (section in ("listed", "dictation") and is_review):
                 fits = ready.context.pool.find(word) is not None
             if section == "build" and fits and not builds_cleanly(word, ready.context):
                 raise PhonodrillError(

@@ -92,9 +92,7 @@ def _request(data: dict[str, Any]) -> Request:
     kinds = {"band": int, "minutes": int, "seed": int, "day": int, "focus": str, "notation": str}
     fields = {name: _get(data, name, kind, "request") for name, kind in kinds.items()}
     taught = _texts(_get(data, "taught", list, "request"), "request, taught")
-    # A file written before there were words to review has none.
-    review = _texts(_get({"review": [], **data}, "review", list, "request"), "request, review")
-    data["review"] = list(review)
+    review = _texts(_get(data, "review", list, "request"), "request, review")
     if fields["band"] not in (1, 2, 3):
         raise PhonodrillError(f"request: band is {fields['band']}", "1, 2 or 3")
     if fields["notation"] not in ("ipa", "marks", "arpabet"):

@@ -30,7 +30,13 @@ def compose_review(context: Context, words: Words, minutes: int, count: int) -> 
     others = sorted(
         (row for code, row in by_code.items() if code in counts and code not in focus),
         # Spellings of several letters are what a class forgets: they go first.
-        key=lambda row: (-(len(row.correspondence.spelling) > 1), -counts[row.code], row.code),
+        # So do those of the ending, each in every sound it has here.
+        key=lambda row: (
+            not _is_of_focus(row, context),
+            len(row.correspondence.spelling) == 1,
+            -counts[row.code],
+            row.code,
+        ),
     )
     rows = [row for row in (*focus.values(), *others) if _is_shown(row)][:count]
     letters = tuple(
@@ -70,6 +76,11 @@ def heard(found: Correspondence, context: Context) -> str:
     """Write its sound between slashes; the weak vowel of an ending as the endings have it."""
     sounds = found.sound.replace(WEAK, "ɪ") if found.kind is Kind.ENDING else found.sound
     return f"/{write_sounds(sounds, context.style).replace(' ', '')}/"
+
+
+def _is_of_focus(row: Counted, context: Context) -> bool:
+    found = row.correspondence
+    return found.kind is Kind.ENDING and found.spelling in context.focus.endings
 
 
 def _sound(row: Counted) -> str:

@@ -53,7 +53,9 @@ def draw_sentences(
         if added:
             notes.append(f"sentences: {len(added)} of {count} have a word that is not in the lists")
         taken += added
-    if len(taken) < count:
+    if not taken and count:
+        notes.append("no sentences: the bank has none with these words")
+    elif len(taken) < count:
         notes.append(f"sentences: {len(taken)} of {count}")
     return tuple(taken), notes
 

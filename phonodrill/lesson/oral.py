@@ -83,7 +83,12 @@ def draw_oral(
         if _size(again) > _size(drawn):
             drawn = again
             notes.append("oral warm-up: words of recent lessons again")
-    if _size(drawn) < count:
+    said = words_of_items(drawn)
+    if context.focus.endings and said and said.isdisjoint(vocabulary.words):
+        notes.append("oral warm-up: with the bases, as the ending is heard in more than one way")
+    if not drawn:
+        notes.append("no oral warm-up: no item fits the focus")
+    elif _size(drawn) < count:
         notes.append(f"oral warm-up: {_size(drawn)} of {count} items fit the focus")
     return drawn, notes
 
@@ -153,6 +158,12 @@ def _ideas(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iter
     tasks = {idea.task for idea in near}
     for task in ("segment", "blend"):
         if task not in tasks:
+            yield Idea(task, Position.EACH, query, _any)
+    bases = sorted({c.base for c in vocabulary.words.values() if c.ending})
+    if bases:
+        # The weak vowel of -est is heard in more than one way: then the bases are practiced.
+        query = _query(context, rng.sample(bases, min(SAMPLED, len(bases))))
+        for task in ("segment", "blend"):
             yield Idea(task, Position.EACH, query, _any)
     longer = [c.word for c in vocabulary.words.values() if c.syllables > 1]
     query = _query(context, rng.sample(longer, min(SAMPLED, len(longer))))

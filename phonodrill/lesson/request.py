@@ -28,8 +28,8 @@ class Request(NamedTuple):
         day: which of several days it is, from 1.
         notation: how sounds are written in what the teacher says.
         taught: the lines of a taught file; none: any word may be read.
-        review: words that were missed before: taken first among those of the focus, the
-            others to review.
+        review: words to bring back in the list to sound out and the dictation, where
+            they fit the band, the gate and what was taught.
     """
 
     focus: str

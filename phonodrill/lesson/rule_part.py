@@ -102,13 +102,19 @@ def watch_outs_of(context: Context) -> tuple[WatchOut, ...]:
         listings=context.listings,
     )
     kinds: dict[str, list[WatchOut]] = {}
-    for trap in sorted(traps, key=lambda trap: (len(trap.word), trap.word)):
+    judged = context.lexicon.only_looks_inflected
+    # What we judged ourselves is the plainest: hundred before seaweed.
+    for trap in sorted(traps, key=lambda trap: (not judged(trap.word), len(trap.word), trap.word)):
         if trap.kind is TrapKind.NO_ENDING and _may_have_ending(trap.word, context):
             continue
         if any(word.endswith(endings) for word in trap.word.split(", ")):
             kinds.setdefault(trap.kind, []).append(WatchOut(trap.word, trap.why))
     turns = zip_longest(*kinds.values())
-    return tuple(watch for turn in turns for watch in turn if watch)
+    found = (watch for turn in turns for watch in turn if watch)
+    by_word: dict[str, WatchOut] = {}
+    for watch in found:
+        by_word.setdefault(watch.word, watch)
+    return tuple(by_word.values())
 
 
 def _may_have_ending(word: str, context: Context) -> bool:

@@ -103,7 +103,8 @@ def draw_task_items(
     shown: tuple[Drawn, ...] = ()
     for at in places:
         used = said | words_of_items(shown)
-        easiest = _draw(context, vocabulary, at, EASIEST_OF, used, history, rng)[:1]
+        found = _draw(context, vocabulary, at, EASIEST_OF, used | barred, history, rng)
+        easiest = (found or _draw(context, vocabulary, at, 1, used, NO_HISTORY, rng))[:1]
         shown += (Drawn(context.focus.task, at, easiest),) if easiest else ()
     said |= words_of_items(shown)
     if not has_check:

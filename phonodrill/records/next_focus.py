@@ -15,6 +15,7 @@ from phonodrill.records.standing import (
     Thresholds,
     Verdict,
     judge,
+    shows_need,
     wilson,
 )
 from phonodrill.records.teachable import comes_before, focus_of
@@ -36,6 +37,7 @@ class Pick(NamedTuple):
         likely: those of whom too few answers are known, but who fall short of the mark in
             these and are expected to by their other answers and the group's.
         unsure: codes of all of whom too few answers are known.
+        is_sure: whether enough answers, of one student or of all, say that it is needed.
         before: the weaker skill that this one comes before, if that is why it was picked.
     """
 
@@ -48,12 +50,8 @@ class Pick(NamedTuple):
     students: tuple[Standing, ...]
     likely: tuple[str, ...]
     unsure: tuple[str, ...]
+    is_sure: bool
     before: Skill | None = None
-
-    @property
-    def is_sure(self) -> bool:
-        """Whether enough answers, of one student or of all, say that it is needed."""
-        return bool(self.students) or self.verdict in (Verdict.NOT_YET, Verdict.ON_THE_WAY)
 
 
 def choose_next(
@@ -127,6 +125,8 @@ def _pick(
     )
     known = {one.student for one in standings if one.verdict is not Verdict.TOO_FEW}
     unsure = sorted({student for student, _ in estimates if student not in known})
+    # One student's few answers are no group's.
+    is_of_group = len(standings) > 1
     shares = {one.student: one.right / one.asked for one in standings}
 
     def is_short(student: str) -> bool:
@@ -139,10 +139,10 @@ def _pick(
         right,
         asked,
         wilson(right, asked, rule.z),
-        # One student's few answers are no group's.
-        judge(right, asked, rule) if len(standings) > 1 else Verdict.TOO_FEW,
+        judge(right, asked, rule) if is_of_group else Verdict.TOO_FEW,
         tuple(needing),
         tuple(student for student in unsure if is_short(student)),
         tuple(unsure),
+        bool(needing) or (is_of_group and shows_need(right, asked, rule)),
         before,
     )

@@ -79,6 +79,7 @@ class Standing(NamedTuple):
         right, asked: answers in the window.
         interval: of the share right.
         verdict: by the rule.
+        needs_it: whether enough answers say that it is not there yet.
         last: date of the latest answer, ISO 8601.
     """
 
@@ -88,12 +89,8 @@ class Standing(NamedTuple):
     asked: int
     interval: Interval
     verdict: Verdict
+    needs_it: bool
     last: str
-
-    @property
-    def needs_it(self) -> bool:
-        """Whether enough answers say that it is not there yet."""
-        return self.verdict in (Verdict.NOT_YET, Verdict.ON_THE_WAY)
 
 
 def wilson(right: int, asked: int, z: float = THRESHOLDS.z) -> Interval:
@@ -129,6 +126,15 @@ def judge(right: int, asked: int, rule: Thresholds = THRESHOLDS) -> Verdict:
     if low >= rule.has:
         return Verdict.HAS
     return Verdict.NOT_YET if high < rule.lacks else Verdict.ON_THE_WAY
+
+
+def shows_need(right: int, asked: int, rule: Thresholds = THRESHOLDS) -> bool:
+    """Whether answers say that a skill is needed: enough of them, and their share below the mark.
+
+    >>> [shows_need(*counts) for counts in ((4, 8), (6, 6), (0, 3))]
+    [True, False, False]
+    """
+    return asked >= rule.fewest and right / asked < rule.has
 
 
 def stand(answers: Iterable[Answer], rule: Thresholds = THRESHOLDS) -> tuple[Standing, ...]:
@@ -172,4 +178,5 @@ def _standing(
     right, asked = sum(taken), len(taken)
     interval = wilson(right, asked, rule.z)
     verdict = judge(right, asked, rule)
-    return Standing(student, skill, right, asked, interval, verdict, max(days))
+    needs_it = shows_need(right, asked, rule)
+    return Standing(student, skill, right, asked, interval, verdict, needs_it, max(days))

@@ -9,6 +9,8 @@ WIDTH, HEIGHT = 720, 440
 _LEFT, _RIGHT, _TOP, _BOTTOM = 70, 20, 50, 60
 _DASHES = ("", "10 5", "2 5", "10 4 2 4")
 _TICKS = 5
+_LINE = 20
+"""Height of a line of the legend, which stands below: curves may be anywhere above."""
 _STEPS = (1, 2, 5, 10, 20, 50, 100)
 _MOST_MARKS = 10
 
@@ -38,13 +40,14 @@ def line_chart(
         One self-contained SVG document, or an element for a page.
     """
     ink = "currentColor" if inline else "black"
-    paper = "" if inline else f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>'
+    height = HEIGHT + _LINE * len(curves)
+    paper = "" if inline else f'<rect width="{WIDTH}" height="{height}" fill="white"/>'
     last = max(len(values) for values in curves.values()) - 1
     highest = max(max(values) for values in curves.values())
     frame = _Frame(max(last, 1), _round_up(highest), ink)
     told = "; ".join(f"{name}: {values[-1]:,} at the end" for name, values in curves.items())
     head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {height}" role="img" '
         f'aria-labelledby="{name}-title {name}-desc" '
         f'font-family="sans-serif" font-size="13" fill="{ink}">'
     )
@@ -110,7 +113,7 @@ class _Frame:
 def _legend(names: Sequence[str], ink: str) -> list[str]:
     parts = []
     for number, (name, dash) in enumerate(zip(names, _DASHES, strict=False)):
-        down = _TOP + 18 + 20 * number
+        down = HEIGHT + _LINE * number
         style = f' stroke-dasharray="{dash}"' if dash else ""
         parts += [
             f'<path d="M{_LEFT + 20},{down} h50" stroke="{ink}" stroke-width="2"{style}/>',

@@ -36,7 +36,7 @@ from typing import NamedTuple
 from phonodrill.records.answer import Kind, Skill
 from phonodrill.records.estimate import WEIGHT, estimate
 from phonodrill.records.next_focus import choose_next
-from phonodrill.records.standing import Standing, judge, wilson
+from phonodrill.records.standing import Standing, judge, shows_need, wilson
 from phonodrill.render.plot import line_chart
 
 STUDENTS, SKILLS, WEAKEST = 24, 10, 3
@@ -99,7 +99,16 @@ def simulate_checks(world: World, checks: int, rng: random.Random, parts: int = 
 def standings_of(world: World, counts: Counts) -> list[Standing]:
     """Write counts as standings."""
     return [
-        Standing(f"{s:02}", skill, right, asked, wilson(right, asked), judge(right, asked), "")
+        Standing(
+            f"{s:02}",
+            skill,
+            right,
+            asked,
+            wilson(right, asked),
+            judge(right, asked),
+            shows_need(right, asked),
+            "",
+        )
         for s, row in enumerate(counts)
         for skill, (right, asked) in zip(world.skills, row, strict=True)
         if asked

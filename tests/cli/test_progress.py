@@ -76,6 +76,9 @@ def test_progress_is_read_without_color() -> None:
     grid = text.partition("Who stands where")[2].partition("\n\n")[0].splitlines()[3:]
     assert [line[0] for line in grid] == ["A", "B", "C"]
     assert {sign for line in grid for sign in line[1:].split()} <= {*SIGNS.values()}
+    tables = [part for part in text.split("\n\n") if part.startswith(("Skills", "Who", "Growth"))]
+    assert len(tables) > 3
+    assert max(len(line) for part in tables[1:] for line in part.splitlines()[1:]) <= 80
 
 
 def test_the_growth_is_drawn_in_a_page_that_needs_nothing_else(tmp_path: Path) -> None:
@@ -87,7 +90,7 @@ def test_the_growth_is_drawn_in_a_page_that_needs_nothing_else(tmp_path: Path) -
         svg = ET.fromstring(drawn)
         ids = {child.get("id") for child in svg}
         assert {*(svg.get("aria-labelledby") or "").split()} <= ids
-        assert "2026-11-09" in drawn
+        assert "11-09" in drawn
         assert not re.search(r"(src|href)=", page)
 
 
@@ -120,10 +123,8 @@ def test_a_lesson_starts_from_what_was_missed(words: dict[str, list[str]], tmp_p
     missed = set(lesson["request"]["review"])
     assert missed <= {*words["es,ies"]}
     parts = {part["name"]: part for part in lesson["sections"]}
-    listed = {word["word"] for word in parts["list"]["words"]}
-    built = {word["word"] for word in parts["build"]["words"]}
-    assert missed & listed
-    assert missed & built
+    assert missed & {word["word"] for word in parts["list"]["words"] if word["review"]}
+    assert missed & {word["word"] for word in parts["dictation"]["words"]}
     again = tmp_path / "again.json"
     works("lesson", "--from", str(path), "--out", str(again))
     assert again.read_text("utf-8") == path.read_text("utf-8")
@@ -135,8 +136,7 @@ def test_a_focus_named_is_kept() -> None:
     assert lesson["request"]["focus"] == "sh"
     (listed,) = (part["words"] for part in lesson["sections"] if part["name"] == "list")
     review = [word["word"] for word in listed if word["review"]]
-    assert review
-    assert {*review} <= {*lesson["request"]["review"]}
+    assert {*review} & {*lesson["request"]["review"]}
 
 
 def test_a_warmup_takes_up_missed_words(words: dict[str, list[str]]) -> None:

@@ -68,6 +68,14 @@ def test_what_is_sure_of_the_group_is_next_though_not_of_each_student() -> None:
     assert first.likely == ("A", "B", "C", "D")
 
 
+def test_who_had_all_right_needs_nothing() -> None:
+    found = standings(("A", ES, 6, 6), ("B", ES, 1, 8), ("C", ES, 2, 2))
+    (first,) = choose_next(found)
+    assert [one.student for one in first.students] == ["B"]
+    assert first.likely == ()
+    assert share_needs(found).free == ("A", "C")
+
+
 def test_what_is_sure_goes_before_what_is_not() -> None:
     first, second = choose_next(standings(("A", ES, 0, 5), ("A", IES, 5, 12)))
     assert (first.skill, first.is_sure) == (IES, True)

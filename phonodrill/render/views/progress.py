@@ -19,6 +19,8 @@ SIGNS = {Verdict.HAS: "+", Verdict.ON_THE_WAY: "~", Verdict.NOT_YET: "-", Verdic
 LEGEND = "; ".join(f"{sign} {verdict}" for verdict, sign in SIGNS.items())
 CAUTION = "A check is not a diagnosis: it says what a child did in some items on some days."
 MOST_SHOWN = 12
+ACROSS = 15
+"""Skills beside each other in a grid."""
 
 
 def progress(found: Progress) -> Document:
@@ -31,7 +33,7 @@ def progress(found: Progress) -> Document:
         sections.append(Section("Where the student stands", _of_student(found.standings)))
     elif found.standings:
         sections.append(Section("Skills", _of_skills(found.standings, found.rule)))
-        sections.append(Section(f"Who stands where ({LEGEND})", _grid(found.standings)))
+        sections += _grids(found.standings)
     sections += _growth(found)
     sections += confused(found.confusions)
     sections += due(found.due)
@@ -119,14 +121,19 @@ def _of_skills(standings: Sequence[Standing], rule: Thresholds) -> Table:
     return Table(("no.", "skill", "right", "share", *map(str, SIGNS)), tuple(rows))
 
 
-def _grid(standings: Sequence[Standing]) -> Table:
+def _grids(standings: Sequence[Standing]) -> Iterator[Section]:
+    """Show a sign a student and skill, as many skills beside each other as a page has room for."""
     skills = _skills_of(standings)
+    students = sorted({one.student for one in standings})
     signs = {(one.student, one.skill): SIGNS[one.verdict] for one in standings}
-    rows = tuple(
-        (student, *(signs.get((student, skill), "") for skill in skills))
-        for student in sorted({one.student for one in standings})
-    )
-    return Table(("student", *(str(number) for number in range(1, len(skills) + 1))), rows)
+    for start in range(0, len(skills), ACROSS):
+        shown = skills[start : start + ACROSS]
+        rows = tuple(
+            (student, *(signs.get((student, skill), "") for skill in shown)) for student in students
+        )
+        numbers = map(str, range(start + 1, start + 1 + len(shown)))
+        heading = f"Who stands where, skills {start + 1} to {start + len(shown)} ({LEGEND})"
+        yield Section(heading, Table(("student", *numbers), rows))
 
 
 def _growth(found: Progress) -> Iterator[Section]:
@@ -134,9 +141,8 @@ def _growth(found: Progress) -> Iterator[Section]:
     if len(growth.dates) < 2 or not growth.curves:  # noqa: PLR2004
         return
     up = "per cent right" if found.student else "students and skills"
-    svg = line_chart(
-        "Growth", "day of the check", up, growth.curves, marks=growth.dates, name="growth"
-    )
+    days = [day[5:] for day in growth.dates]
+    svg = line_chart("Growth", "day of the check", up, growth.curves, marks=days, name="growth")
     yield Section("Growth", Picture(svg, _told(growth, up)))
     rows = tuple(
         (day, *(str(values[place]) for values in growth.curves.values()))

@@ -258,10 +258,17 @@ def make_preview(lexicon: Lexicon, form: TodayForm, overlay: Overlay, lessons: L
         document,
         tuple(_shown(document.sections, names)),
         words_of([read]),
-        tuple(f"{swap.old} → {swap.new or 'another word'}" for swap in map(read_swap, form.swap)),
+        _put_in(swapped, form),
         word,
         why_it_fits(read, word) if word else (),
     )
+
+
+def _put_in(swapped: Swapped, form: TodayForm) -> tuple[str, ...]:
+    """Say of each swap what was put in; on several days these may be several words."""
+    if form.days == 1:
+        return swapped.notes
+    return tuple(f"{swap.old} → {swap.new or 'other words'}" for swap in map(read_swap, form.swap))
 
 
 def _shown(sections: tuple[Section, ...], names: tuple[str, ...]) -> Iterator[Shown]:

@@ -82,6 +82,11 @@ class Pool(NamedTuple):
     own: tuple[Entry, ...] = ()
     rng: random.Random | None = None
 
+    @property
+    def choice(self) -> tuple[object, ...]:
+        """What a teacher's own words change, to tell pools of one lexicon apart."""
+        return (self.gate.spellings, *((entry.word, entry.band) for entry in self.own))
+
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Entry]:
         """Yield the entries to make items from, each once.
 

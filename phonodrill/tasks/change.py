@@ -8,10 +8,12 @@ this change lead from the one to the other?
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import partial
 from weakref import WeakKeyDictionary
 
 from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.remembered import recall
 from phonodrill.selection import Pool, Query, Spoken
 from phonodrill.sounds.accents import COT_CAUGHT
 from phonodrill.sounds.inventory import VOWELS
@@ -40,10 +42,17 @@ class Words:
         self.pool = pool
         self.query = query
         self.r_joins = query.r_vowels is RVowels.ONE
-        self._answers: dict[str, tuple[Spoken, ...]] = {}
-        self._heard: dict[tuple[str, str], tuple[str, ...]] = {}
-        self._cuts: dict[tuple[str, Position], Cut | None] = {}
-        self._steady: dict[tuple[str, str, Position], bool] = {}
+        # Kept for the next set of items: a page makes one after another.
+        kept = partial(recall, pool.lexicon, make=dict)
+        accents = query.accents
+        self._cuts: dict[tuple[str, Position], Cut | None] = kept(("cuts", self.r_joins))
+        self._heard: dict[tuple[str, str], tuple[str, ...]] = kept(("heard", accents))
+        self._steady: dict[tuple[str, str, Position], bool] = kept(
+            ("steady", accents, self.r_joins)
+        )
+        self._answers: dict[str, tuple[Spoken, ...]] = kept(
+            ("answers", accents, query.band, pool.query.known, pool.choice)
+        )
 
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Spoken]:
         """Yield the words to start from, each in its first way.

@@ -33,6 +33,18 @@ _ENVIRONMENT = Environment(
 
 
 _COMMAND = re.compile(r"phonodrill (?:words (?:add )?|word |chain |sentences |spellings )?")
+_OPTION = re.compile(r"--([a-z-]+)")
+_OPTION_WORDS = {
+    "at": "place",
+    "ending": "ending",
+    "endings": "words with endings",
+    "level": "limit to how hard",
+    "made-up": "made-up words",
+    "pattern": "shape",
+    "sounds": "two sounds",
+    "spelling": "letters",
+    "words": "own words",
+}
 
 
 class Page(NamedTuple):
@@ -86,7 +98,8 @@ def in_page_words(text: str) -> str:
     >>> in_page_words("phonodrill words add gull or --band 3")
     'gull or band 3'
     """
-    return _COMMAND.sub("", text).replace("--", "")
+    bare = _COMMAND.sub("", text)
+    return _OPTION.sub(lambda found: _OPTION_WORDS.get(found[1], found[1]), bare)
 
 
 def show(

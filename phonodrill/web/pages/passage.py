@@ -35,6 +35,8 @@ PAGE = Page("/passage", "Passage", "Which words of a text your class can read, a
 TEMPLATE = "passage.html"
 LONGEST_ADDRESS = 4000
 """Longer ones are cut by some proxies; a text that makes one longer is answered directly."""
+MOST_DIFFERENT = 15_000
+"""Different words: a long book has fewer, and what is no text is not to hold up others."""
 MOST_ROWS = 40
 """Longer tables are folded."""
 USUAL_STEPS = 40
@@ -159,7 +161,7 @@ def make_document(lexicon: Lexicon, form: PassageForm, overlay: Overlay) -> Docu
             "what has the class been taught?", f"taught: a step a line, or {DEFAULT}:{USUAL_STEPS}"
         )
     known = steps_from(form.taught, lexicon).known()
-    report = check_text(lexicon, form.text, known, overlay)
+    report = check_text(lexicon, form.text, known, overlay, most=MOST_DIFFERENT)
     return view.document(report, namer(lexicon), form.band, form.notation)
 
 

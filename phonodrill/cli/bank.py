@@ -18,7 +18,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views.warmup import record
 from phonodrill.selection import Pool, Query, select
-from phonodrill.services.bank import kinds_of
+from phonodrill.services.bank import every_item, kinds_of
 from phonodrill.services.oral import read_query
 from phonodrill.sounds.places import Position
 from phonodrill.tasks.item import Item
@@ -84,8 +84,7 @@ class _Count:
 
     def watch(self, kinds: list[tuple[Task, Position]], pool: Pool, query: Query) -> Iterator[Item]:
         if not sys.stderr.isatty():
-            for task, place in kinds:
-                yield from self._count(task.candidates(pool, query, place))
+            yield from self._count(every_item(kinds, pool, query))
             return
         from rich.console import Console
         from rich.progress import Progress

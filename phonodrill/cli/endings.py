@@ -142,7 +142,7 @@ def sort(
         if not words:
             draw = draw._replace(known=options.known_from(taught, lexicon))
         result = word_endings.sort(lexicon, ending, by, draw, own_words(), lines)
-    report(result.notes)
+    report(result.unfit + result.left_out)
     deliver(view.document(result.sort, notation, draw.seed), format_, out)
 
 

@@ -58,10 +58,12 @@ def fragment(
 
     Args:
         sections: in order.
-        hide_answers: answers of questions are folded away, to open one by one.
+        hide_answers: answers of questions are folded away, to open one by one, and so is
+            what stands behind the questions, as it may name an answer.
         scrolls: tables too wide for the page scroll by themselves, by keyboard, too.
     """
     parts = []
+    folds = False
     for number, section in enumerate(sections, 1):
         tag = f"h{section.level + 1}"
         heading = f"<{tag}>{escape(section.heading)}</{tag}>\n" if section.heading else ""
@@ -72,6 +74,9 @@ def fragment(
                 f'<div class="scroll" tabindex="0" role="region" aria-label="{escape(label)}">\n'
                 f"{body}\n</div>"
             )
+        if folds:
+            body = f"<details><summary>Show</summary>\n{body}\n</details>"
+        folds = folds or (hide_answers and isinstance(section.body, Questions))
         parts.append(f"<section>\n{heading}{body}\n</section>")
     return "\n".join(parts)
 
@@ -96,7 +101,11 @@ def _question(ask: str, answer: str, sounds: str, *, hide: bool) -> str:
 
 
 def _table(table: Table) -> str:
-    headings = "".join(f'<th scope="col">{escape(heading)}</th>' for heading in table.headings)
+    # A heading without text would be read out as an empty one.
+    headings = "".join(
+        f'<th scope="col">{escape(heading)}</th>' if heading else "<td></td>"
+        for heading in table.headings
+    )
     rows = (
         "<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in table.rows
     )

@@ -18,4 +18,9 @@ def render(document: Document) -> str:
 
 def data_of(document: Document) -> dict[str, Any]:
     """Return the document's data with the versions of program and schema."""
-    return {"phonodrill": {"version": VERSION, "schema": SCHEMA}} | document.data
+    return version_data() | document.data
+
+
+def version_data() -> dict[str, Any]:
+    """Return the versions of program and schema, with which all data begins."""
+    return {"phonodrill": {"version": VERSION, "schema": SCHEMA}}

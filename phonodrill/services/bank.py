@@ -2,9 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+
 from phonodrill.errors import PhonodrillError
+from phonodrill.selection import Pool, Query
 from phonodrill.sounds.places import Position
+from phonodrill.tasks.item import Item
 from phonodrill.tasks.registry import TASKS, Task
+
+
+def every_item(kinds: Iterable[tuple[Task, Position]], pool: Pool, query: Query) -> Iterator[Item]:
+    """Yield every item of some kinds, one kind after the other.
+
+    Args:
+        kinds: tasks, each with a place.
+        pool: the words that may be used.
+        query: what is wanted.
+    """
+    for task, place in kinds:
+        yield from task.candidates(pool, query, place)
 
 
 def kinds_of(tasks: str, at: Position | None, *, made_up: bool) -> list[tuple[Task, Position]]:

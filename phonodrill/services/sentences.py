@@ -9,6 +9,7 @@ from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.render.views import sentences as view
 from phonodrill.sentences import find_sentences, words_with_sentences
 from phonodrill.services.made import Made
+from phonodrill.services.word_list import NOT_FOR_CLASS, is_fit
 
 
 def sentences(
@@ -23,9 +24,11 @@ def sentences(
         overlay: a teacher's own words.
 
     Raises:
-        PhonodrillError: if there is none.
+        PhonodrillError: if there is none, or the word is not for class.
     """
     gate = open_gate(lexicon, overlay.words("block"))
+    if not is_fit(word.strip().lower(), lexicon, gate):
+        raise PhonodrillError(NOT_FOR_CLASS, "another word")
     found = find_sentences(lexicon, gate, word.strip())
     if not found:
         others = words_with_sentences(lexicon, word.strip())

@@ -17,7 +17,7 @@ from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.selection import Query
 from phonodrill.services.endings import parse_endings
 from phonodrill.services.made import Made
-from phonodrill.services.word_list import NOT_FOR_CLASS, Line, is_fit, problems_of
+from phonodrill.services.word_list import NOT_FOR_CLASS, Line, is_fit, named, problems_of
 from phonodrill.sounds.notation import Notation
 
 if TYPE_CHECKING:
@@ -46,10 +46,17 @@ class Draw(NamedTuple):
 
 
 class Sorted(NamedTuple):
-    """A sort and the notes on words that are not in it."""
+    """A sort, and notes on words that are not in it.
+
+    Attributes:
+        sort: the words sorted.
+        unfit: a note for each word that may not be used.
+        left_out: a note for each word without such an ending.
+    """
 
     sort: Sort
-    notes: tuple[str, ...] = ()
+    unfit: tuple[str, ...] = ()
+    left_out: tuple[str, ...] = ()
 
 
 def add(
@@ -175,22 +182,25 @@ def sort(
     rng = random.Random(draw.seed)
     usual = SPELLINGS if words else FAMILY if by is By.BASE else DEFAULT_ENDINGS
     wanted = parse_endings(ending, SPELLINGS) or frozenset(usual)
-    problems: list[str] = []
+    unfit: list[str] = []
+    left_out: list[str] = []
     if words:
-        usable, problems = _fit_words(lexicon, words, what)
+        usable, unfit = _fit_words(lexicon, words, what)
         suffixes = dict.fromkeys(SUFFIX_OF[spelled] for spelled in SPELLINGS if spelled in wanted)
         result = sort_words(lexicon, usable, by, rng, suffixes)
         numbers = {line.word: line.number for line in reversed(words)}
-        problems += [f"{what} {numbers[w]}: {w!r} left out: {why}" for w, why in result.left_out]
+        left_out = [
+            f"{what} {numbers[w]}: {named(w)} left out: {why}" for w, why in result.left_out
+        ]
     else:
         query = Query(draw.band, wanted, known=draw.known)
         result = sort_vocabulary(lexicon, query, by, draw.size, rng, overlay)
     if not result.groups:
-        first = f": {problems[0]}" if problems else ""
+        first = "".join(f": {note}" for note in (unfit + left_out)[:1])
         raise PhonodrillError(
             f"no word here has such an ending{first}", "words such as torches, ropes, skies"
         )
-    return Sorted(result, tuple(problems))
+    return Sorted(result, tuple(unfit), tuple(left_out))
 
 
 def fit_word(word: str, lexicon: Lexicon, gate: Gate) -> str:
@@ -207,7 +217,8 @@ def fit_word(word: str, lexicon: Lexicon, gate: Gate) -> str:
         raise PhonodrillError(f"a word of {len(text)} letters", f"at most {LONGEST_WORD} letters")
     if not is_fit(text.lower(), lexicon, gate):
         raise PhonodrillError(NOT_FOR_CLASS, "another word")
-    return text
+    # A capital letter makes a name, which keeps its y; capitals throughout are no more than that.
+    return text.lower() if text.isupper() else text
 
 
 def _fit_words(lexicon: Lexicon, words: Iterable[Line], what: str) -> tuple[list[str], list[str]]:

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from phonodrill.lexicon.store import Lexicon
 
 NOT_FOR_CLASS = "that is not a word for class"
+MOST_SUGGESTED = 10
+"""Words of a list for which others are suggested; to look for them takes long."""
 LONGEST_NAMED = 40
 """Letters beyond which a word is not repeated in a note."""
 
@@ -35,6 +37,15 @@ def typed_words(text: str) -> list[Line]:
     return [Line(number, word) for number, word in enumerate(words, 1)]
 
 
+def named(word: str) -> str:
+    """Write a word for a note, cut if it is very long.
+
+    >>> named("gull"), named("x" * 50)[-3:]
+    ("'gull'", "x…'")
+    """
+    return repr(word if len(word) <= LONGEST_NAMED else f"{word[:LONGEST_NAMED]}…")
+
+
 def is_fit(word: str, lexicon: Lexicon, gate: Gate) -> bool:
     """Whether a word, known or not, may be shown to whoever asked for it."""
     entry = lexicon.get(word)
@@ -52,17 +63,20 @@ def why_unusable(
         own: entries that go before the lexicon's: words a teacher added.
     """
     added = own or {}
+    suggested = 0
 
     def why_not(word: str) -> str | None:
+        nonlocal suggested
         entry = added.get(word) or lexicon.get(word)
         if entry:
             return None if may_be_said(entry, gate) else "not a word for class"
         if not gate.allows(word, [], alone=False):
             return "not a word for class"
-        if len(word) > LONGEST_NAMED:
-            return f"a word of {len(word):,} letters is not in the lexicon"
-        near = ", ".join(nearest_words(lexicon, word))
-        return f"{word!r} is not in the lexicon" + (f"; did you mean {near}?" if near else "")
+        near = ""
+        if suggested < MOST_SUGGESTED and len(word) <= LONGEST_NAMED:
+            suggested += 1
+            near = ", ".join(nearest_words(lexicon, word))
+        return f"{named(word)} is not in the lexicon" + (f"; did you mean {near}?" if near else "")
 
     return why_not
 

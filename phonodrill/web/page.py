@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 from urllib.parse import urlencode
@@ -33,6 +33,18 @@ _ENVIRONMENT = Environment(
 
 
 _COMMAND = re.compile(r"phonodrill (?:words (?:add )?|word |chain |sentences |spellings )?")
+_OPTION = re.compile(r"--([a-z-]+)")
+_OPTION_WORDS = {
+    "at": "place",
+    "ending": "ending",
+    "endings": "words with endings",
+    "level": "limit to how hard",
+    "made-up": "made-up words",
+    "pattern": "shape",
+    "sounds": "two sounds",
+    "spelling": "letters",
+    "words": "own words",
+}
 
 
 class Page(NamedTuple):
@@ -86,7 +98,8 @@ def in_page_words(text: str) -> str:
     >>> in_page_words("phonodrill words add gull or --band 3")
     'gull or band 3'
     """
-    return _COMMAND.sub("", text).replace("--", "")
+    bare = _COMMAND.sub("", text)
+    return _OPTION.sub(lambda found: _OPTION_WORDS.get(found[1], found[1]), bare)
 
 
 def show(
@@ -163,3 +176,18 @@ def address_of(path: str, form: Form, **more: Any) -> str:
     given = {name: value for name, value in fields.items() if value is not None}
     query = urlencode(given, doseq=True)
     return f"{path}?{query}" if query else path
+
+
+def fields_of(form: Form, *, leave_out: Collection[str] = ()) -> list[tuple[str, Any]]:
+    """Return the fields of a form that go along hidden in another one.
+
+    Args:
+        form: its fields; those with usual values are left out.
+        leave_out: those that the other form asks for.
+    """
+    fields = form.model_dump(mode="json", exclude_defaults=True, exclude={*leave_out})
+    return [
+        (name, value)
+        for name, values in fields.items()
+        for value in (values if isinstance(values, list) else [values])
+    ]

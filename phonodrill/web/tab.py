@@ -59,6 +59,8 @@ class Tab(NamedTuple):
         summary: what the API says of it.
         asks: what the API asks; None for the same as the page.
         needs: the fields without which there is nothing to make; none: always something.
+        fixed: fields which, filled in, leave nothing to be drawn again.
+        grouped: whether short lists stand side by side.
         choices: for the fields that choose one of several.
         spoken: what may be said aloud, as a CSS selector.
         board: whether the page Show takes the same query.
@@ -75,6 +77,8 @@ class Tab(NamedTuple):
     summary: str
     asks: type[Form] | None = None
     needs: tuple[str, ...] = ()
+    fixed: tuple[str, ...] = ()
+    grouped: bool = False
     choices: Mapping[str, Sequence[tuple[str, ...]]] = {}
     spoken: str = ""
     board: bool = False
@@ -137,6 +141,10 @@ def _asking(handler: Callable[..., Any], form: type[Form]) -> Callable[..., Any]
     return handler
 
 
+def _is_drawn(tab: Tab, form: Form) -> bool:
+    return isinstance(form, DrawForm) and not any(getattr(form, name) for name in tab.fixed)
+
+
 async def _make(request: Request, tab: Tab, form: Form) -> Made:
     desk = desk_of(request)
     seeded = form.with_seed() if isinstance(form, DrawForm) else form
@@ -173,7 +181,7 @@ def _write(
                 made.document.sections, hide_answers=getattr(form, "hide", False), scrolls=True
             ),
             "files": {str(kind): address_of(path, form) for path, kind in files},
-            "again": address_of(tab.path, form, seed=None) if hasattr(form, "seed") else "",
+            "again": address_of(tab.path, form, seed=None) if _is_drawn(tab, form) else "",
             "board": address_of("/show", form) if tab.board else "",
         } | (tab.more(form, made.document) if tab.more else {})
     return show(

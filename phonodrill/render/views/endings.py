@@ -18,6 +18,14 @@ from phonodrill.sounds.notation import SCRIPT, Notation
 _WHOLE = 0.995
 """Share from which a form is shown as the only one."""
 
+_SHOWN_STEPS = {
+    Op.KEEP: "keep {letters}",
+    Op.DROP: "drop {letters}",
+    Op.DOUBLE: "double {letters}",
+    Op.CHANGE: "change {letters} to {to}",
+    Op.ADD: "add {letters}",
+}
+
 
 def added_document(result: Added, notation: Notation | None) -> Document:
     """Show every form of a base with an ending, and how each comes about."""
@@ -65,14 +73,25 @@ def _facts(form: Form, script: Notation) -> dict[str, str]:
 
 def _in_words(steps: Sequence[Step]) -> str:
     """Write the steps as a teacher says them."""
-    shown = {
-        Op.KEEP: "keep {letters}",
-        Op.DROP: "drop {letters}",
-        Op.DOUBLE: "double {letters}",
-        Op.CHANGE: "change {letters} to {to}",
-        Op.ADD: "add {letters}",
-    }
-    return ", ".join(shown[step.op].format(letters=step.letters, to=step.to) for step in steps)
+    return ", ".join(
+        _SHOWN_STEPS[step.op].format(letters=step.letters, to=step.to) for step in steps
+    )
+
+
+def stages(form: dict[str, Any], base: str) -> Table:
+    """Show the letters of a form growing step by step.
+
+    Args:
+        form: a form of the data of :func:`added_document`.
+        base: the base.
+    """
+    rows = [("start with", base)]
+    letters = ""
+    for step in form["change"]:
+        if step["op"] != Op.DROP:
+            letters += step.get("to") or step["letters"]
+        rows.append((_SHOWN_STEPS[Op(step["op"])].format(**{"to": ""} | step), letters))
+    return Table(("do", "letters"), tuple(rows))
 
 
 def _form(form: Form) -> dict[str, Any]:

@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from phonodrill.endings.classify import Ending
+from phonodrill.endings.reasons import Explained, Reason
 from phonodrill.endings.sort import By, Sort
 from phonodrill.endings.sounds import written_sound
+from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.render.document import Document, Section, Table, Words, counted
+from phonodrill.sounds.inventory import VOICELESS
 from phonodrill.sounds.notation import SCRIPT, Notation
 
 TITLES = {
@@ -44,6 +47,55 @@ def document(result: Sort, notation: Notation | None, seed: int) -> Document:
     }
     about = f"{counted(len(records), 'word')}, seed {seed}; the groups are the answer key"
     return Document(TITLES[result.by], about, tuple(sections), data, records)
+
+
+def reasons(sort: Sort, explained: Explained, notation: Notation | None) -> tuple[Section, ...]:
+    """Show why each word is where it is, the same words by spelling, and what is left out.
+
+    Args:
+        sort: the sort that is shown.
+        explained: its reasons.
+        notation: how sounds are written.
+    """
+    style = notation or SCRIPT
+    sections = []
+    if sort.by is By.SOUND:
+        by_spelling: dict[str, list[str]] = {}
+        for reason in explained.reasons:
+            by_spelling.setdefault(reason.ending.ending, []).append(reason.ending.word)
+        spellings = tuple(
+            (_label(spelled, By.SPELLING, style), ", ".join(words))
+            for spelled, words in by_spelling.items()
+        )
+        sections = [Section("The same words by spelling", Table(("spelled", "words"), spellings))]
+    rows = tuple(
+        (
+            reason.ending.word,
+            reason.ending.base,
+            f"-{reason.ending.ending}" if reason.ending.ending else "-",
+            reason.spelled,
+            written_sound(reason.ending.sound, style) or "-",
+            _why_said(reason, style),
+        )
+        for reason in explained.reasons
+    )
+    headings = ("word", "base", "ending", "why so spelled", "it says", "why so said")
+    sections.append(Section("The reason of each", Table(headings, rows)))
+    if explained.left_out:
+        sections.append(Section("Left out", Table(("word", "why"), explained.left_out)))
+    return tuple(sections)
+
+
+def _why_said(reason: Reason, style: Notation) -> str:
+    ending = reason.ending
+    if not reason.before:
+        return "an exception: see Watch out" if ending.watch_out else "always"
+    before = f"/{write_sounds(reason.before, style)}/"
+    if ending.ending == "ies":
+        return f"the base ends in {before}"
+    if ending.sound in ("ɪz", "ɪd"):
+        return f"after {before}: a syllable of its own"
+    return f"after {before}, said {'without' if reason.before in VOICELESS else 'with'} voice"
 
 
 def _ending(ending: Ending) -> dict[str, Any]:

@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from phonodrill.web.pages import about, passage, show, taught, today, warmup
+from phonodrill.web.pages import (
+    about,
+    endings,
+    pairs,
+    passage,
+    show,
+    taught,
+    today,
+    warmup,
+    words,
+)
 
-PAGES = (today, warmup, show, passage, taught, about)
+PAGES = (today, warmup, show, endings, pairs, passage, words, taught, about)
 MENU = tuple(module.PAGE for module in PAGES)

@@ -25,6 +25,7 @@ from phonodrill.web.page import (
     Problem,
     address_of,
     desk_of,
+    fields_of,
     options_of,
     problem_from,
     redirect_to,
@@ -197,7 +198,7 @@ def _show(
         preview=preview,
         usual=_usual(form),
         links=_links(form),
-        state=_state(form),
+        state=fields_of(form, leave_out={"old", "new", "word"}),
     )
 
 
@@ -209,16 +210,6 @@ def _usual(form: TodayForm) -> list[tuple[str, list[tuple[str, str]]]]:
     return [
         (group, [(focus, address_of(PAGE.path, plain, focus=focus)) for focus in foci])
         for group, foci in USUAL
-    ]
-
-
-def _state(form: TodayForm) -> list[tuple[str, Any]]:
-    """Return what other forms of the page send along."""
-    fields = form.model_dump(mode="json", exclude_defaults=True, exclude={"old", "new", "word"})
-    return [
-        (name, value)
-        for name, values in fields.items()
-        for value in (values if isinstance(values, list) else [values])
     ]
 
 

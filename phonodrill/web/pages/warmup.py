@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from collections.abc import Mapping, Sequence
+from itertools import islice
+from typing import Annotated, Any
 
-from fastapi import APIRouter
+from fastapi import APIRouter, Query, Request
 from pydantic import Field
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
+from phonodrill.render.as_json import version_data
 from phonodrill.render.views import warmup as view
 from phonodrill.selection import Query as WordQuery
+from phonodrill.selection import select
+from phonodrill.services.bank import every_item, kinds_of
 from phonodrill.services.chain import HIGHEST_STEPS, USUAL_STEPS, chain
 from phonodrill.services.made import Made
 from phonodrill.services.oral import ENDINGS, read_query
 from phonodrill.services.taught_steps import steps_from
-from phonodrill.services.warmup import Wish, warm_up
+from phonodrill.services.warmup import Wish, task_and_place, warm_up
 from phonodrill.services.word_list import typed_words, usable_words
 from phonodrill.sounds.accents import parse_accents
 from phonodrill.sounds.notation import Notation
@@ -25,13 +30,16 @@ from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.difficulty import Level
 from phonodrill.tasks.registry import TASKS
 from phonodrill.web.choices import ACCENTS, NOTATIONS, R_VOWELS
-from phonodrill.web.forms import DrawForm
-from phonodrill.web.page import Page, options_of
+from phonodrill.web.forms import DrawForm, Form
+from phonodrill.web.page import Page, desk_of, options_of
 from phonodrill.web.tab import Tab, add_tabs
 
 PAGE = Page("/warm-up", "Warm-up", "Oral items of one task, each with its checked answer.")
 MOST_ITEMS = 40
 LONGEST_LIST = 4000
+MOST_OF_BANK = 200
+LAST_OF_BANK = 10_000
+"""More than any kind of item has."""
 TASK_WORDS = {
     "isolate": "name a sound in a word",
     "identify": "name the sound that words share",
@@ -54,7 +62,7 @@ PLACE_WORDS = {
     "rime": "the vowel and all after it",
     "each": "sound by sound",
 }
-CHOICES = {
+CHOICES: Mapping[str, Sequence[tuple[str, ...]]] = {
     "tasks": options_of(TASKS, **TASK_WORDS),
     "places": [
         (
@@ -71,7 +79,7 @@ CHOICES = {
     "r_vowels": R_VOWELS,
 }
 Accent = Annotated[str, Field(max_length=120)]
-AccentField = Field(
+AccentField: Any = Field(
     [],
     max_length=20,
     description="What your class is known to say alike; by default right in every accent.",
@@ -116,6 +124,22 @@ class ChainForm(DrawForm):
     )
     accent: list[Accent] = AccentField
     notation: Notation | None = Field(None, description="How sounds are written.")
+
+
+class BankForm(Form):
+    """Every item of a task, some at a time."""
+
+    task: str = Field("delete", description=f"One of {', '.join(TASKS)}.", max_length=20)
+    at: Position | None = Field(None, description="Where in the word; empty: the usual place.")
+    ending: str = Field("", max_length=20, description=f"Words with {', '.join(ENDINGS)} added.")
+    sound: str = Field("", max_length=10, description="Only items about this sound: sh, /ʃ/ or SH.")
+    accent: list[Accent] = AccentField
+    r_vowels: RVowels | None = Field(None, description="A vowel with its R as two sounds or one.")
+    made_up: bool = Field(default=False, description="Made-up words: blend, segment, substitute.")
+    band: int = Field(2, ge=1, le=3, description="Highest band of words used.")
+    notation: Notation | None = Field(None, description="How sounds are written.")
+    count: int = Field(100, ge=1, le=MOST_OF_BANK, description="How many items at once.")
+    offset: int = Field(0, ge=0, le=LAST_OF_BANK, description="How many to pass over.")
 
 
 def make_warmup(lexicon: Lexicon, form: WarmUpForm, overlay: Overlay) -> Made:
@@ -177,6 +201,35 @@ def make_chain(lexicon: Lexicon, form: ChainForm, overlay: Overlay) -> Made:
     )
 
 
+def read_bank(lexicon: Lexicon, form: BankForm, overlay: Overlay) -> dict[str, Any]:
+    """Return some of the items of a task, with where the next ones begin.
+
+    Raises:
+        PhonodrillError: if there is no such task, it has no such place, or takes no
+            made-up words.
+    """
+    task, place = task_and_place(form.task, form.at)
+    query = read_query(
+        band=form.band,
+        ending=form.ending,
+        sound=form.sound,
+        accent=",".join(form.accent),
+        r_vowels=form.r_vowels,
+        made_up=form.made_up,
+    )
+    kinds = kinds_of(task.name, place, made_up=form.made_up)
+    pool = select(lexicon, query, overlay=overlay)
+    stop = form.offset + form.count
+    found = list(islice(every_item(kinds, pool, query), form.offset, stop + 1))
+    return {
+        "task": task.name,
+        "at": str(place),
+        "offset": form.offset,
+        "next": stop if len(found) > form.count else None,
+        "items": [view.record(item, form.notation) for item in found[: form.count]],
+    }
+
+
 def _check_place(task: str, at: Position | None) -> None:
     """Explain a place that a task does not have.
 
@@ -216,8 +269,20 @@ TABS = (
         "/chain",
         "Words that change one sound at a time",
         needs=("start", "end"),
+        fixed=("end",),
         choices=CHOICES,
         spoken="td:first-child",
     ),
 )
 add_tabs(page, api, PAGE, TABS)
+
+
+@api.get("/bank", tags=["words"], summary="Every item of a task, some at a time")
+async def bank_data(request: Request, form: Annotated[BankForm, Query()]) -> dict[str, Any]:
+    """Return rows of ``phonodrill bank`` for one task and place.
+
+    The whole bank is for the command: here a request gives at most 200 rows, from
+    ``offset`` on; ``next`` is the offset of those that follow.
+    """
+    desk = desk_of(request)
+    return version_data() | await desk.ask(read_bank, form, desk.own_words())

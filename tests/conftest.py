@@ -10,6 +10,7 @@ import pytest
 from phonodrill import TASKS, Gate, Item, Lexicon, Query, open_gate, select
 from phonodrill.lexicon.compile import fingerprint, stored_fingerprint
 from phonodrill.lexicon.schema import LEXICON_PATH
+from tests.web.serving import served
 
 ROOT = Path(__file__).parents[1]
 WORDLISTS = ROOT / "wordlists"
@@ -41,3 +42,10 @@ def every_item(lexicon: Lexicon) -> list[Item]:
         for at in task.positions
         for item in task.candidates(select(lexicon, query), query, at)
     ]
+
+
+@pytest.fixture(scope="session")
+def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The address of a real server of the page, without the last slash."""
+    with served(tmp_path_factory.mktemp("served")) as address:
+        yield address

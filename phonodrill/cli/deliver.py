@@ -66,9 +66,7 @@ def deliver(
         write_whole(out, slides())
         return
     kind = chosen or _BY_SUFFIX.get(out.suffix.lower(), Format.TEXT)
-    # Spreadsheets take CSV for UTF-8 only with a byte order mark.
-    encoding = "utf-8-sig" if kind is Format.CSV else "utf-8"
-    write_whole(out, render(document, kind).encode(encoding))
+    write_whole(out, render(document, kind).encode(_encoding(kind)))
 
 
 def is_named(out: Path | None, chosen: StrEnum | None, *endings: str) -> bool:
@@ -80,6 +78,14 @@ def is_named(out: Path | None, chosen: StrEnum | None, *endings: str) -> bool:
         endings: of the name, lower case with their dot.
     """
     return out is not None and chosen is None and out.suffix.lower() in endings
+
+
+def _encoding(kind: Format) -> str:
+    if kind is not Format.CSV:
+        return "utf-8"
+    from phonodrill.render.as_csv import ENCODING
+
+    return ENCODING
 
 
 def render(document: Document, kind: Format) -> str:

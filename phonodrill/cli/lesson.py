@@ -15,7 +15,7 @@ from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
 from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
-from phonodrill.lesson.days import MOST_DAYS, RESTING_LESSONS, make_days
+from phonodrill.lesson.days import RESTING_LESSONS, make_days
 from phonodrill.lesson.plan import FEWEST_MINUTES, MOST_MINUTES
 from phonodrill.lesson.request import Request
 from phonodrill.lesson.tree import Lesson
@@ -23,6 +23,7 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.paper.pack_parts import Part
 from phonodrill.paper.page import Paper
 from phonodrill.render.views import lesson as view
+from phonodrill.services.lesson import Swap, check_days, swap_everywhere
 from phonodrill.sounds.notation import SCRIPT
 
 PackOutOption = Annotated[
@@ -92,8 +93,7 @@ def lesson(
         return
     if not focus:
         raise PhonodrillError("no focus for the lesson", "--focus es,ies, or --from lesson.json")
-    if not 1 <= days <= MOST_DAYS:
-        raise PhonodrillError(f"--days is {days}", f"1 to {MOST_DAYS}: --days 5")
+    check_days(days)
     request = Request(
         focus,
         band,
@@ -138,27 +138,13 @@ def swap(
 ) -> None:
     """Swap a word of a lesson; all that depends on it is worked out and checked again."""
     from phonodrill.lesson.from_data import read_lessons
-    from phonodrill.lesson.swap import swap_word
 
     with Lexicon() as lexicon:
         reads = read_lessons(_parse(file), lexicon, own_words())
-        swapped: list[Lesson] = []
-        problem: PhonodrillError | None = None
-        put_in: list[str] = []
-        for read in reads:
-            try:
-                changed, word = swap_word(read, old, new)
-            except PhonodrillError as error:
-                problem = problem or error
-                swapped.append(read.lesson)
-            else:
-                swapped.append(changed)
-                day = f"day {changed.request.day}: " if len(reads) > 1 else ""
-                put_in.append(f"{day}{old} → {word or 'other items'}")
-    if problem and not put_in:
-        raise problem
-    report(put_in)
-    deliver(view.document(swapped), options.Format.JSON, out or file)
+        swapped = swap_everywhere(reads, Swap(old, new))
+    report(list(swapped.notes))
+    lessons = [read.lesson for read in swapped.reads]
+    deliver(view.document(lessons), options.Format.JSON, out or file)
 
 
 def _parse(path: Path) -> Any:

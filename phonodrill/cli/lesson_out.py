@@ -13,6 +13,7 @@ from phonodrill.lesson.tree import Lesson
 from phonodrill.paper.pack_parts import FOR_STUDENTS, Part, parse_parts
 from phonodrill.paper.page import Paper
 from phonodrill.render.views import lesson as view
+from phonodrill.services.lesson_files import write_pack
 from phonodrill.whole_file import write_whole
 
 
@@ -73,16 +74,4 @@ def deliver_lessons(lessons: Sequence[Lesson], wanted: Wish) -> None:
         document = view.document(lessons, student=wanted.student)
         deliver(document, wanted.format_, wanted.out, slides=slides)
         return
-    from phonodrill.render import as_pdf
-    from phonodrill.render.views.pack import pages_of
-
-    first = lessons[0]
-    pages = pages_of(lessons, wanted.parts)
-    if not pages:
-        raise PhonodrillError(
-            f"a lesson of {first.request.minutes} minutes has none of these parts",
-            "more --minutes, or other --parts",
-        )
-    title = f"{first.title} (seed {first.request.seed})"
-    content = as_pdf.render(pages, title=title, paper=wanted.paper, footer=first.caution)
-    write_whole(wanted.out, content)
+    write_whole(wanted.out, write_pack(lessons, wanted.parts, wanted.paper))

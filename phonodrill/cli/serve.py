@@ -20,8 +20,11 @@ def serve(
     ] = 0,
     name: Annotated[
         str,
-        typer.Option("--name", help="Names under which it is reached, parted by commas."),
+        typer.Option("--name", help="Names under which others reach it, parted by commas."),
     ] = "",
+    https: Annotated[
+        bool, typer.Option("--https", help="Others reach it over HTTPS, through a proxy.")
+    ] = False,
     browser: Annotated[
         bool, typer.Option("--browser/--no-browser", help="Open it in the browser.")
     ] = True,
@@ -29,29 +32,25 @@ def serve(
     """Open the page: pick a focus, see it, show it, print it. Ctrl-C stops it."""
     from phonodrill.render.extra import import_extra
 
-    for package in ("fastapi", "uvicorn", "jinja2"):
-        import_extra(package, "the page")
-    from phonodrill.web.serve import serve as run
-    from phonodrill.web.settings import LOOPBACK_NAMES, Settings, is_loopback
+    for package in ("fastapi", "jinja2", "python_multipart", "uvicorn"):
+        import_extra(package, "the page", extra="web")
+    from phonodrill.web.listen import listen
+    from phonodrill.web.settings import is_loopback, settings_for
 
     names = tuple(part.strip().lower() for part in name.split(",") if part.strip())
-    if is_loopback(host):
-        folder = own_words_path().parent
-        settings = Settings(
-            (*LOOPBACK_NAMES, *names), own_words_path(), taught_folder=folder / "taught"
+    settings = settings_for(host, names, own_words_path(), https=https)
+    with listen(host, port) as listener:
+        if not is_loopback(host):
+            report([f"{host} can be reached from other machines; anyone there can use the page"])
+            if not names:
+                report(["it answers to that address only; --name adds the names that others use"])
+        if settings.words_file is None:
+            report(["words and steps cannot be kept there, as many would share them"])
+        from phonodrill.web.serve import serve as run
+
+        run(
+            listener,
+            settings,
+            tell=lambda address: typer.echo(f"phonodrill is at {address}   (Ctrl-C stops it)"),
+            browser=browser,
         )
-    else:
-        report(
-            [
-                f"{host} can be reached from other machines; anyone there can use the page",
-                "words and steps cannot be kept there, as many would share them",
-            ]
-        )
-        settings = Settings((*LOOPBACK_NAMES, host.lower(), *names))
-    run(
-        host,
-        port,
-        settings,
-        tell=lambda address: typer.echo(f"phonodrill is at {address}   (Ctrl-C stops it)"),
-        browser=browser,
-    )

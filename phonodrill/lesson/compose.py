@@ -120,10 +120,14 @@ def make_lesson(
     >>> [section.name for section in lesson.sections][:4]
     ['warmup', 'review', 'rule', 'build']
     """
-    ready = prepared or prepare(lexicon, request, overlay)
-    focus = ready.context.request.focus
-    ready = ready._replace(context=ready.context._replace(request=request._replace(focus=focus)))
+    ready = for_request(prepared or prepare(lexicon, request, overlay), request)
     return compose(ready, choose(ready, history))
+
+
+def for_request(ready: Prepared, request: Request) -> Prepared:
+    """Use what was prepared for another seed, day or number of minutes."""
+    focus = ready.context.focus.text
+    return ready._replace(context=ready.context._replace(request=request._replace(focus=focus)))
 
 
 def choose(ready: Prepared, history: History) -> Choice:

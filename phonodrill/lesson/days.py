@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from phonodrill.lesson.compose import make_lesson, prepare
+from phonodrill.lesson.compose import Prepared, choose, compose, for_request, prepare
+from phonodrill.lesson.from_data import Read
 from phonodrill.lesson.request import Request
 from phonodrill.lesson.tree import Lesson
 from phonodrill.lesson.used import words_of_lesson
@@ -42,11 +43,30 @@ def make_days(
         PhonodrillError: as :func:`phonodrill.lesson.compose.make_lesson`.
     """
     ready = prepare(lexicon, request, overlay)
-    lessons: list[Lesson] = []
+    return [read.lesson for read in draw_days(ready, request, days, history)]
+
+
+def draw_days(
+    prepared: Prepared, request: Request, days: int, history: History = NO_HISTORY
+) -> list[Read]:
+    """Make lessons of what was prepared, and keep what they were composed from.
+
+    Args:
+        prepared: from :func:`phonodrill.lesson.compose.prepare` for the same focus, band,
+            notation and taught steps.
+        request: what is asked for on the first day.
+        days: how many.
+        history: earlier lessons of the series.
+
+    Raises:
+        PhonodrillError: if the minutes are too few or too many.
+    """
+    made: list[Read] = []
     minutes = oral_minutes(history)
     for day in range(request.day, request.day + days):
-        asked = request._replace(day=day)
-        lesson = make_lesson(lexicon, asked, history=history, overlay=overlay, prepared=ready)
+        ready = for_request(prepared, request._replace(day=day))
+        choice = choose(ready, history)
+        lesson = compose(ready, choice)
         minutes += lesson.oral_minutes
         if minutes > MOST_ORAL_MINUTES:
             note = (
@@ -54,9 +74,9 @@ def make_days(
                 "hours best"
             )
             lesson = lesson._replace(notes=(*lesson.notes, note))
-        lessons.append(lesson)
+        made.append(Read(lesson, ready, choice))
         history = history._replace(sets=(*history.sets, words_of_lesson(lesson)))
-    return lessons
+    return made
 
 
 def oral_minutes(history: History) -> int:

@@ -13,7 +13,7 @@ from typing import Any, NamedTuple
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson import plan
 from phonodrill.lesson.checking import TRAP
-from phonodrill.lesson.compose import Choice, Prepared, compose, prepare
+from phonodrill.lesson.compose import Choice, Prepared, compose, for_request, prepare
 from phonodrill.lesson.fit import check_text, check_words
 from phonodrill.lesson.oral import Drawn, find_item
 from phonodrill.lesson.plan import Part
@@ -71,9 +71,7 @@ def read_lessons(data: Any, lexicon: Lexicon, overlay: Overlay = NO_OVERLAY) -> 
 
 def _read_one(data: Any, lexicon: Lexicon, overlay: Overlay) -> Read:
     request = _request(_get(data, "request", dict, "lesson"))
-    ready = prepare(lexicon, request, overlay)
-    focus = ready.context.focus.text
-    ready = ready._replace(context=ready.context._replace(request=request._replace(focus=focus)))
+    ready = for_request(prepare(lexicon, request, overlay), request)
     sections: dict[str, Any] = {}
     for section in _get(data, "sections", list, "lesson"):
         name = _get(section, "name", str, "sections")

@@ -21,6 +21,12 @@ SHOWN = 6
 
 
 def swap_word(read: Read, old: str, new: str = "") -> tuple[Lesson, str]:
+    """Put another word in the place of one, as :func:`swap_in`; return only the lesson."""
+    swapped, word = swap_in(read, old, new)
+    return swapped.lesson, word
+
+
+def swap_in(read: Read, old: str, new: str = "") -> tuple[Read, str]:
     """Put another word in the place of one.
 
     Args:
@@ -29,8 +35,8 @@ def swap_word(read: Read, old: str, new: str = "") -> tuple[Lesson, str]:
         new: the word to take instead; empty: one that fits is chosen.
 
     Returns:
-        The lesson, and the new word; empty if ``old`` stood only in oral items or
-        sentences, which were replaced.
+        The lesson as if it had been read, and the new word; empty if ``old`` stood
+        only in oral items or sentences, which were replaced.
 
     Raises:
         PhonodrillError: if ``old`` is not in the lesson, or ``new`` does not fit.
@@ -62,7 +68,7 @@ def swap_word(read: Read, old: str, new: str = "") -> tuple[Lesson, str]:
     choice = choice._replace(words=words, notes=_notes(ready, choice, words))
     choice = _other_oral(ready, choice, old, rng)
     choice = _other_sentences(ready, choice, old, rng)
-    return compose(ready, choice), new
+    return Read(compose(ready, choice), ready, choice), new
 
 
 def _texts(choice: Choice) -> list[str]:

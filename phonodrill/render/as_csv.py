@@ -9,6 +9,9 @@ from typing import Any
 
 from phonodrill.render.document import Document
 
+ENCODING = "utf-8-sig"
+"""Spreadsheets take CSV for UTF-8 only with a byte order mark."""
+
 
 def render(document: Document) -> str:
     """Write the document's records as CSV with a heading line (RFC 4180)."""

@@ -14,7 +14,7 @@ from typing import Any
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.paper.page import Page, Paper
-from phonodrill.render.extra import INSTALL, import_extra
+from phonodrill.render.extra import import_extra, install_hint
 
 TEMPLATES = Path(__file__).parent / "typst"
 FONT_PACKAGES = ("fontpkg_abeezee", "fontpkg_noto_sans")
@@ -71,7 +71,9 @@ def _font_folder(package: str) -> str:
     folder: Path = import_extra(package, "PDF").ROOT / "files"
     # Without this, typst would quietly set the words in a font of its own.
     if not any(folder.glob("*.ttf")):
-        raise PhonodrillError(f"the font of {package.replace('_', '-')} is not there", INSTALL)
+        raise PhonodrillError(
+            f"the font of {package.replace('_', '-')} is not there", install_hint()
+        )
     return str(folder)
 
 

@@ -13,7 +13,9 @@ _STEPS = (1, 2, 5, 10, 20, 50, 100)
 _MOST_MARKS = 10
 
 
-def line_chart(title: str, across: str, up: str, curves: Mapping[str, Sequence[int]]) -> str:
+def line_chart(
+    title: str, across: str, up: str, curves: Mapping[str, Sequence[int]], *, inline: bool = False
+) -> str:
     """Draw curves that give a count for 0, 1, 2 ...
 
     Args:
@@ -21,39 +23,44 @@ def line_chart(title: str, across: str, up: str, curves: Mapping[str, Sequence[i
         across: what is counted along the horizontal axis.
         up: what the curves count.
         curves: name -> values, at most four, at least one not empty.
+        inline: whether it becomes a part of a page, whose color it then takes.
 
     Returns:
-        One self-contained SVG document.
+        One self-contained SVG document, or an element for a page.
     """
+    ink = "currentColor" if inline else "black"
+    paper = "" if inline else f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>'
     last = max(len(values) for values in curves.values()) - 1
     highest = max(max(values) for values in curves.values())
-    frame = _Frame(max(last, 1), _round_up(highest))
+    frame = _Frame(max(last, 1), _round_up(highest), ink)
     told = "; ".join(f"{name}: {values[-1]:,} at the end" for name, values in curves.items())
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
-        'aria-labelledby="title desc" font-family="sans-serif" font-size="13">'
+        'aria-labelledby="chart-title chart-desc" '
+        f'font-family="sans-serif" font-size="13" fill="{ink}">'
     )
     parts = [
         head,
-        f'<title id="title">{escape(title)}</title>',
-        f'<desc id="desc">{escape(f"{up} by {across}. {told}.")}</desc>',
-        f'<rect width="{WIDTH}" height="{HEIGHT}" fill="white"/>',
+        f'<title id="chart-title">{escape(title)}</title>',
+        f'<desc id="chart-desc">{escape(f"{up} by {across}. {told}.")}</desc>',
+        paper,
         _text(WIDTH / 2, 24, title, anchor="middle", size=16),
         *frame.axes(across, up),
         *(
             frame.curve(values, dash)
             for values, dash in zip(curves.values(), _DASHES, strict=False)
         ),
-        *_legend(list(curves)),
+        *_legend(list(curves), ink),
         "</svg>",
     ]
-    return "\n".join(parts) + "\n"
+    return "\n".join(filter(None, parts)) + "\n"
 
 
 class _Frame:
     """The place of the axes, and where a value lies in it."""
 
-    def __init__(self, last: int, highest: int) -> None:
+    def __init__(self, last: int, highest: int, ink: str) -> None:
+        self.ink = ink
         self.last = last
         self.highest = highest
 
@@ -67,14 +74,15 @@ class _Frame:
         """Return one curve."""
         points = " ".join("{},{}".format(*self.at(*point)) for point in enumerate(values))
         style = f' stroke-dasharray="{dash}"' if dash else ""
-        return f'<polyline points="{points}" fill="none" stroke="black" stroke-width="2"{style}/>'
+        ink = f'fill="none" stroke="{self.ink}"'
+        return f'<polyline points="{points}" {ink} stroke-width="2"{style}/>'
 
     def axes(self, across: str, up: str) -> list[str]:
         """Return both axes with their marks and names."""
         left, bottom = self.at(0, 0)
         right, top = self.at(self.last, self.highest)
         parts = [
-            f'<path d="M{left},{top} V{bottom} H{right}" fill="none" stroke="black"/>',
+            f'<path d="M{left},{top} V{bottom} H{right}" fill="none" stroke="{self.ink}"/>',
             _text((left + right) / 2, HEIGHT - 16, across, anchor="middle"),
             _text(left, top - 10, up, anchor="start"),
         ]
@@ -89,13 +97,13 @@ class _Frame:
         ]
 
 
-def _legend(names: Sequence[str]) -> list[str]:
+def _legend(names: Sequence[str], ink: str) -> list[str]:
     parts = []
     for number, (name, dash) in enumerate(zip(names, _DASHES, strict=False)):
         down = _TOP + 18 + 20 * number
         style = f' stroke-dasharray="{dash}"' if dash else ""
         parts += [
-            f'<path d="M{_LEFT + 20},{down} h50" stroke="black" stroke-width="2"{style}/>',
+            f'<path d="M{_LEFT + 20},{down} h50" stroke="{ink}" stroke-width="2"{style}/>',
             _text(_LEFT + 80, down + 4, name, anchor="start"),
         ]
     return parts

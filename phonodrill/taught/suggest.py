@@ -10,7 +10,7 @@ from phonodrill.graphemes.correspondence import Kind
 from phonodrill.lexicon.entry import Counted
 from phonodrill.taught.growth import Target, first_taught, growth
 from phonodrill.taught.known import WHOLE
-from phonodrill.taught.order import breakers, pose, solve, take_best
+from phonodrill.taught.order import PASSES, breakers, pose, solve, take_best
 from phonodrill.taught.steps import Taught, parse_steps
 from phonodrill.taught.units import Unit, find_units
 
@@ -97,7 +97,12 @@ class Suggestion(NamedTuple):
 
 
 def suggest(
-    material: Material, goal: Goal, seed: int, start: Taught, steps: int | None = None
+    material: Material,
+    goal: Goal,
+    seed: int,
+    start: Taught,
+    steps: int | None = None,
+    passes: int = PASSES,
 ) -> Suggestion:
     """Work out an order that opens the most words or sentences soonest.
 
@@ -107,6 +112,7 @@ def suggest(
         seed: of the search.
         start: what is taught already; no steps if nothing is.
         steps: how many steps to add at most; all if None.
+        passes: of the search; 0 for a quick one.
     """
     taught = {thing: number - len(start.steps) for thing, number in first_taught(start).items()}
     units = find_units(material.inventory, material.words)
@@ -114,7 +120,7 @@ def suggest(
     puzzle = pose(
         units, material.weighted(goal), {**taught, **_surely_whole(material.frequent, goal)}
     )
-    order = solve(puzzle, seed)
+    order = solve(puzzle, seed, passes)
     counts = [unit.words for unit in units]
     orders = {
         OURS: order,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
+from typing import Any
 
 from fastapi import APIRouter, FastAPI, Request
 from fastapi.exceptions import RequestValidationError
@@ -16,14 +17,19 @@ from phonodrill.render.extra import import_extra
 from phonodrill.version import VERSION
 from phonodrill.web.csrf import ForgedError
 from phonodrill.web.desk import BusyError, Desk
-from phonodrill.web.forms import Form
-from phonodrill.web.guard import Guard
+from phonodrill.web.forms import Form, Refusal
+from phonodrill.web.guard import HEADERS, Guard
 from phonodrill.web.page import FOLDER, Page, Problem, problem_from, show
-from phonodrill.web.pages import PAGES
+from phonodrill.web.pages import PAGES, interface
 from phonodrill.web.settings import Settings
 
 API = "/api"
 FONT = "/static/ABeeZee-Regular.ttf"
+_REFUSALS: dict[int | str, dict[str, Any]] = {
+    400: {"model": Refusal, "description": "What was asked for cannot be done."},
+    422: {"model": Refusal, "description": "A field has no value that it may have."},
+    503: {"model": Refusal, "description": "Too many ask at once."},
+}
 _PROBLEM_PAGE = Page("", "Not possible", "")
 _STATUS_WORDS = {
     404: Problem("there is no such page", "one of the pages above", 404),
@@ -51,17 +57,20 @@ def make_app(settings: Settings | None = None) -> FastAPI:
         summary="Word-study drills in which every word, sound and answer was checked.",
         license_info={"name": "MIT; data CC BY-SA 4.0"},
         openapi_url=f"{API}/openapi.json",
-        # The usual pages fetch scripts from elsewhere; pages/api.py shows the schema.
+        # The usual pages fetch scripts from elsewhere; pages/interface.py shows the schema.
         docs_url=None,
         redoc_url=None,
+        # A redirect to the address with or without a slash would name http behind a proxy.
+        redirect_slashes=False,
         lifespan=lifespan,
     )
     app.state.settings = chosen
-    api = APIRouter(prefix=API, responses={400: {"description": "What was wrong, what to do."}})
+    api = APIRouter(prefix=API, responses=_REFUSALS)
     for module in PAGES:
         app.include_router(module.page, include_in_schema=False)
         api.include_router(module.api)
     app.include_router(api)
+    app.include_router(interface.page, include_in_schema=False)
     app.get(FONT, include_in_schema=False)(_font)
     app.mount("/static", StaticFiles(directory=FOLDER / "static"), name="static")
     app.add_exception_handler(PhonodrillError, _tell_error)
@@ -69,13 +78,14 @@ def make_app(settings: Settings | None = None) -> FastAPI:
     app.add_exception_handler(HTTPException, _tell_status)
     app.add_exception_handler(BusyError, _tell_busy)
     app.add_exception_handler(ForgedError, _tell_forged)
+    app.add_exception_handler(Exception, _tell_failed)
     app.add_middleware(Guard, settings=chosen)
     return app
 
 
 def _font() -> FileResponse:
     """Send the type for words, from its own package."""
-    files = import_extra("fontpkg_abeezee", "the page").ROOT / "files"
+    files = import_extra("fontpkg_abeezee", "the page", extra="web").ROOT / "files"
     return FileResponse(
         files / "ABeeZee-Regular.ttf",
         media_type="font/ttf",
@@ -113,3 +123,11 @@ def _tell_busy(request: Request, _: Exception) -> Response:
 
 def _tell_forged(request: Request, _: Exception) -> Response:
     return _tell(request, Problem("that form is too old", "load the page again, then send it", 403))
+
+
+def _tell_failed(request: Request, _: Exception) -> Response:
+    """Answer for a fault of ours, which the server writes to its log."""
+    answer = _tell(request, Problem("something went wrong here", "something else", 500))
+    # This handler stands outside the guard, which gives every other answer its headers.
+    answer.headers.update(HEADERS)
+    return answer

@@ -10,12 +10,19 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from typing import Concatenate, ParamSpec, TypeVar
+from functools import partial
+from typing import Any, Concatenate, ParamSpec, TypeVar
 
+from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay, read_overlay
+from phonodrill.services.lesson import Lessons
+from phonodrill.services.taught_lists import FOLDER
+from phonodrill.web.mild import leave_out_unfit
 from phonodrill.web.settings import LONGEST_WORK, Settings
 
+PRESSES = 2
+"""Files that are written at the same time."""
 P = ParamSpec("P")
 R = TypeVar("R")
 
@@ -29,12 +36,17 @@ class Desk:
 
     Args:
         settings: where the teacher's own words are.
+
+    Attributes:
+        lessons: the last lessons, for the thread that has the lexicon.
     """
 
     def __init__(self, settings: Settings) -> None:
         self.settings = settings
-        self._thread = ThreadPoolExecutor(1, "desk")
+        self._thread = ThreadPoolExecutor(1, "desk", FOLDER.set, (settings.taught_folder,))
+        self._press = ThreadPoolExecutor(PRESSES, "press")
         self._lexicon: Lexicon | None = None
+        self.lessons = Lessons()
 
     async def ask(
         self, answer: Callable[Concatenate[Lexicon, P], R], *args: P.args, **kwargs: P.kwargs
@@ -44,13 +56,15 @@ class Desk:
         Raises:
             BusyError: if it took too long.
         """
-        loop = asyncio.get_running_loop()
-        future = loop.run_in_executor(self._thread, lambda: answer(self._open(), *args, **kwargs))
-        try:
-            return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
-        except TimeoutError as error:
-            future.cancel()
-            raise BusyError from error
+        return await _in_turn(self._thread, partial(self._answer, partial(answer, **kwargs), args))
+
+    async def press(self, write: Callable[P, R], *args: P.args, **kwargs: P.kwargs) -> R:
+        """Call a function that writes a file and needs no lexicon, so that words need not wait.
+
+        Raises:
+            BusyError: if it took too long.
+        """
+        return await _in_turn(self._press, lambda: write(*args, **kwargs))
 
     def own_words(self) -> Overlay:
         """Read the teacher's own words."""
@@ -59,8 +73,19 @@ class Desk:
 
     def close(self) -> None:
         """Close the lexicon."""
+        self._press.shutdown(cancel_futures=True)
         self._thread.submit(self._close).result()
         self._thread.shutdown()
+
+    def _answer(self, answer: Callable[..., R], args: tuple[Any, ...]) -> R:
+        lexicon = self._open()
+        try:
+            return answer(lexicon, *args)
+        except PhonodrillError as error:
+            # What was typed is said again in many of them, and a class may be looking on.
+            error.message = leave_out_unfit(error.message, lexicon)
+            error.hint = leave_out_unfit(error.hint, lexicon)
+            raise
 
     def _open(self) -> Lexicon:
         if self._lexicon is None:
@@ -71,3 +96,12 @@ class Desk:
         if self._lexicon:
             self._lexicon.close()
             self._lexicon = None
+
+
+async def _in_turn(thread: ThreadPoolExecutor, work: Callable[[], R]) -> R:
+    future = asyncio.get_running_loop().run_in_executor(thread, work)
+    try:
+        return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
+    except TimeoutError as error:
+        future.cancel()
+        raise BusyError from error

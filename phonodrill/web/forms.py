@@ -30,24 +30,35 @@ class Form(BaseModel):
 class ClassForm(Form):
     """Which words a class may be given."""
 
-    band: int = Field(2, ge=1, le=3, description="Highest band of words used.")
+    band: int = Field(default=2, ge=1, le=3, description="Highest band of words used.")
     taught: str = Field(
-        "",
+        default="",
         max_length=LONGEST_STEPS,
-        description="What was taught, a step a line; default, or default:40; empty: any word.",
+        description="What was taught, a step a line; or default:40, the first 40 steps of our "
+        "order; or list:NAME, a list kept on the page; empty: any word.",
+        examples=["default:40"],
     )
 
 
 class DrawForm(ClassForm):
     """What is drawn by chance, and can be drawn again."""
 
-    seed: int | None = Field(None, ge=0, le=HIGHEST_SEED, description="The same choice again.")
+    seed: int | None = Field(
+        default=None, ge=0, le=HIGHEST_SEED, description="The same choice again."
+    )
 
     def with_seed(self) -> Self:
         """Return the form with a seed, a new one if none was asked for."""
         if self.seed is not None:
             return self
         return self.model_copy(update={"seed": new_seed()})
+
+
+class Refusal(BaseModel):
+    """What the API says when it cannot do what was asked."""
+
+    error: str = Field(description="What was wrong, in one line.")
+    hint: str = Field(alias="try", description="What to do about it; may be empty.")
 
 
 def new_seed() -> int:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import asyncio
+from contextlib import suppress
+from itertools import chain
 from typing import Any
 
 from starlette.responses import PlainTextResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from phonodrill.web.settings import LARGEST_BODY, SLOWEST_BODY, Settings
+from phonodrill.web.settings import LARGEST_BODY, LARGEST_HEAD, SLOWEST_BODY, Settings
 
 HEADERS = {
     "content-security-policy": (
@@ -24,11 +26,13 @@ HEADERS = {
 }
 
 
-_TOO_LARGE = (413, "that is too much at once\n")
+_Refusal = tuple[str, int]
+_TOO_LARGE: _Refusal = ("that is too much at once\n", 413)
+_TOO_SLOW: _Refusal = ("that took too long to arrive\n", 408)
 
 
-class _TooLargeError(Exception):
-    pass
+class _RefusedError(Exception):
+    """Ends the work on a request whose body is refused."""
 
 
 class Guard:
@@ -49,58 +53,77 @@ class Guard:
             await self._app(scope, receive, send)
             return
         answer = _Answer(send)
-        refusal = self._refusal(dict(scope["headers"]))
+        refusal = self._refusal(scope)
         if refusal is None:
-            try:
-                await self._app(scope, _limited(receive), answer.send)
-            except _TooLargeError:
-                refusal = _TOO_LARGE
-            except TimeoutError:
-                refusal = 408, "that took too long to arrive\n"
+            body = _Body(receive)
+            answer.body = body
+            with suppress(_RefusedError):
+                await self._app(scope, body.receive, answer.send)
+            refusal = body.refusal
         if refusal and not answer.started:
-            status, text = refusal
-            await PlainTextResponse(text, status)(scope, receive, answer.send)
+            answer.body = None
+            await PlainTextResponse(*refusal)(scope, receive, answer.send)
 
-    def _refusal(self, headers: dict[bytes, bytes]) -> tuple[int, str] | None:
+    def _refusal(self, scope: Scope) -> _Refusal | None:
+        head = [scope["raw_path"], scope["query_string"], *chain(*scope["headers"])]
+        if sum(map(len, head)) > LARGEST_HEAD:
+            return "that address, or what came with it, is too long\n", 431
+        headers = dict(scope["headers"])
         if _host_of(headers) not in self._settings.hosts:
-            return 421, "this page does not answer to that host name\n"
+            return "this page does not answer to that host name\n", 421
         return _TOO_LARGE if _length_of(headers) > LARGEST_BODY else None
 
 
+class _Body:
+    """Counts what arrives, and gives it a time in all."""
+
+    def __init__(self, receive: Receive) -> None:
+        self._receive = receive
+        self._size = 0
+        self._ends = asyncio.get_running_loop().time() + SLOWEST_BODY
+        self._is_whole = False
+        self.refusal: _Refusal | None = None
+
+    async def receive(self) -> Message:
+        """Receive a part of the request."""
+        if self._is_whole:
+            return await self._receive()
+        try:
+            async with asyncio.timeout_at(self._ends):
+                message = await self._receive()
+        except TimeoutError as error:
+            self.refusal = _TOO_SLOW
+            raise _RefusedError from error
+        self._is_whole = not message.get("more_body", False)
+        self._size += len(message.get("body", b""))
+        if self._size > LARGEST_BODY:
+            self.refusal = _TOO_LARGE
+            raise _RefusedError
+        return message
+
+
 class _Answer:
-    """Sends an answer with our headers, and knows whether it has begun."""
+    """Sends an answer with our headers, and knows whether it has begun.
+
+    Attributes:
+        body: what was sent; once it is refused, the answer of the page is dropped, which
+            may be its own word on a body that it could not read.
+        started: whether a part was sent.
+    """
 
     def __init__(self, send: Send) -> None:
         self._send = send
+        self.body: _Body | None = None
         self.started = False
 
     async def send(self, message: Message) -> None:
         """Send a part of the answer."""
+        if self.body and self.body.refusal and not self.started:
+            return
         if message["type"] == "http.response.start":
             self.started = True
             message["headers"] = _with_headers(message.get("headers", []))
         await self._send(message)
-
-
-def _limited(receive: Receive) -> Receive:
-    """Count what arrives, and give it a time in all."""
-    size = 0
-    ends = asyncio.get_running_loop().time() + SLOWEST_BODY
-    is_whole = False
-
-    async def limited() -> Message:
-        nonlocal size, is_whole
-        if is_whole:
-            return await receive()
-        async with asyncio.timeout_at(ends):
-            message = await receive()
-        is_whole = not message.get("more_body", False)
-        size += len(message.get("body", b""))
-        if size > LARGEST_BODY:
-            raise _TooLargeError
-        return message
-
-    return limited
 
 
 def _host_of(headers: dict[bytes, bytes]) -> str:

@@ -14,6 +14,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, select_autoes
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.tree import CAUTION
+from phonodrill.services.taught_lists import list_names
 from phonodrill.web.csrf import keep_token, token_for
 from phonodrill.web.desk import Desk
 from phonodrill.web.forms import Form
@@ -135,6 +136,7 @@ def show(
         form=form,
         token=token,
         settings=settings_of(request),
+        saved=list_names(settings_of(request).taught_folder),
         problem=problem,
         **(choices or {}),
         **context,

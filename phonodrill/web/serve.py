@@ -1,8 +1,8 @@
-"""Run the page on an address until Ctrl-C."""
+"""Run the page until it is told to stop."""
 
 from __future__ import annotations
 
-import contextlib
+import signal
 import socket
 import threading
 import webbrowser
@@ -10,62 +10,59 @@ from collections.abc import Callable
 
 import uvicorn
 
-from phonodrill.errors import PhonodrillError
 from phonodrill.web.app import make_app
-from phonodrill.web.settings import Settings
+from phonodrill.web.connection import Connection
+from phonodrill.web.settings import MOST_CONNECTIONS, Settings, address_part
 
 IDLE_SECONDS = 10
 STOP_SECONDS = 3
+ANYWHERE = {"0.0.0.0": "127.0.0.1", "::": "::1"}  # noqa: S104  # only compared
+"""Addresses that mean every one of this machine, and what a browser here can ask."""
 
 
 def serve(
-    host: str, port: int, settings: Settings, *, tell: Callable[[str], None], browser: bool
+    listener: socket.socket, settings: Settings, *, tell: Callable[[str], None], browser: bool
 ) -> None:
-    """Serve the page until it is stopped.
+    """Serve the page until Ctrl-C or SIGTERM.
 
     Args:
-        host: address to listen on.
-        port: 0 for any that is free.
+        listener: what takes connections; see :func:`phonodrill.web.listen.listen`.
         settings: what the page may do.
         tell: is given the address when the page can be asked.
         browser: whether to open it in the user's browser.
-
-    Raises:
-        PhonodrillError: if the address cannot be had.
     """
-    with contextlib.closing(_listen(host, port)) as listener:
-        address = f"http://{_shown(host)}:{listener.getsockname()[1]}/"
-        config = uvicorn.Config(
-            make_app(settings),
-            log_level="warning",
-            access_log=False,
-            server_header=False,
-            timeout_keep_alive=IDLE_SECONDS,
-            timeout_graceful_shutdown=STOP_SECONDS,
-        )
-        server = uvicorn.Server(config)
-        tell(address)
-        if browser:
-            # Opened from another thread: some browsers do not return until they are closed.
-            threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
-        with contextlib.suppress(KeyboardInterrupt):
-            server.run(sockets=[listener])
+    host, port, *_ = listener.getsockname()
+    address = f"http://{address_part(ANYWHERE.get(host, host))}:{port}/"
+    server = uvicorn.Server(_configuration(settings))
+    _stop_on_signals(server)
+    tell(address)
+    if browser:
+        # Opened from another thread: some browsers do not return until they are closed.
+        threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
+    server.run(sockets=[listener])
 
 
-def _listen(host: str, port: int) -> socket.socket:
-    family = socket.AF_INET6 if ":" in host else socket.AF_INET
-    listener = socket.socket(family, socket.SOCK_STREAM)
-    listener.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-    try:
-        listener.bind((host.strip("[]"), port))
-        listener.listen(128)
-    except (OSError, OverflowError) as error:
-        listener.close()
-        raise PhonodrillError(
-            f"cannot listen on {host}, port {port}: {error}", "--port 0 for any that is free"
-        ) from error
-    return listener
+def _configuration(settings: Settings) -> uvicorn.Config:
+    return uvicorn.Config(
+        make_app(settings),
+        http=Connection,
+        ws="none",
+        log_level="error",
+        access_log=False,
+        server_header=False,
+        # Anyone can send such headers; the page needs nothing that they say.
+        proxy_headers=False,
+        limit_concurrency=MOST_CONNECTIONS,
+        timeout_keep_alive=IDLE_SECONDS,
+        timeout_graceful_shutdown=STOP_SECONDS,
+    )
 
 
-def _shown(host: str) -> str:
-    return f"[{host}]" if ":" in host and not host.startswith("[") else host
+def _stop_on_signals(server: uvicorn.Server) -> None:
+    """End like any other command: the server would end as if killed by the signal."""
+
+    def stop(*_: object) -> None:
+        server.should_exit = True
+
+    for number in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(number, stop)

@@ -9,6 +9,9 @@ from typing import NamedTuple
 LOOPBACK_NAMES = ("127.0.0.1", "localhost", "[::1]")
 LARGEST_BODY = 1_000_000
 """Bytes of a request: a passage of 100,000 words is shorter."""
+LARGEST_HEAD = 64_000
+"""Bytes of a request's address and headers: what the server takes if they come in parts."""
+MOST_CONNECTIONS = 500
 SLOWEST_BODY = 15.0
 """Seconds within which a request must have arrived."""
 LONGEST_WORK = 30.0
@@ -30,6 +33,35 @@ class Settings(NamedTuple):
     words_file: Path | None = None
     taught_folder: Path | None = None
     secure: bool = False
+
+
+def settings_for(
+    host: str, names: tuple[str, ...], words_file: Path, *, https: bool = False
+) -> Settings:
+    """Work out how the page is served.
+
+    A page that has a name is reached by others, through a proxy; what one teacher keeps
+    in it would be changed by all.
+
+    Args:
+        host: address to listen on.
+        names: under which it is reached from elsewhere.
+        words_file: where the teacher's own words are kept; steps taught lie beside it.
+        https: whether it is reached over HTTPS.
+    """
+    hosts = dict.fromkeys((*LOOPBACK_NAMES, address_part(host).lower(), *names))
+    if names or not is_loopback(host):
+        return Settings(tuple(hosts), secure=https)
+    return Settings(tuple(hosts), words_file, words_file.with_name("taught"), https)
+
+
+def address_part(host: str) -> str:
+    """Write a host as it stands in an address.
+
+    >>> address_part("::1"), address_part("localhost")
+    ('[::1]', 'localhost')
+    """
+    return f"[{host}]" if ":" in host and not host.startswith("[") else host
 
 
 def is_loopback(host: str) -> bool:

@@ -11,7 +11,6 @@ from fastapi.testclient import TestClient
 
 from phonodrill.web.app import make_app
 from phonodrill.web.settings import Settings
-from tests.web.serving import served
 
 
 @pytest.fixture(scope="session")
@@ -30,10 +29,3 @@ def application(web_settings: Settings) -> FastAPI:
 def client(application: FastAPI) -> Iterator[TestClient]:
     with TestClient(application, base_url="http://127.0.0.1") as opened:
         yield opened
-
-
-@pytest.fixture(scope="session")
-def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """The address of a real server, without the last slash."""
-    with served(tmp_path_factory.mktemp("served")) as address:
-        yield address

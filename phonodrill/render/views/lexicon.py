@@ -8,9 +8,12 @@ from phonodrill.render.document import Document, Section, Table
 
 
 def document(
-    sources: list[tuple[str, str, str, str, str]], counts: Mapping[str, int], checks: Table
+    sources: list[tuple[str, str, str, str, str]],
+    counts: Mapping[str, int],
+    disagreements: tuple[tuple[str, ...], ...],
 ) -> Document:
     """Show where the words come from, how many there are, and what differs."""
+    checks = Table(("word", "base", "expected", "found"), disagreements)
     names = ("name", "version", "license", "credit", "used_for")
     records = [dict(zip(names, source, strict=True)) for source in sources]
     shown = tuple((name, f"{number:,}") for name, number in counts.items())

@@ -82,6 +82,17 @@ def suggested(result: Suggestion, band: int) -> Document:
     return Document(title, about, sections, data, records, plain)
 
 
+def following(result: Suggestion) -> Table:
+    """Show only the steps that are new."""
+    totals = next(iter(result.curves.values()))
+    rows = tuple(
+        (str(number), line.text, line.reason, f"{totals[number]:,}")
+        for number, line in enumerate(result.lines, 1)
+        if number > result.started
+    )
+    return Table(("step", "taught", "why", "open"), rows)
+
+
 def _growth(result: Suggestion) -> Table:
     last = len(result.lines)
     marks = [mark for mark in MILESTONES if mark < last] + [last]

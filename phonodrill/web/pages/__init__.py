@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from phonodrill.web.pages import endings, pairs, warmup, words
+from phonodrill.web.pages import (
+    about,
+    endings,
+    pairs,
+    passage,
+    show,
+    taught,
+    today,
+    warmup,
+    words,
+)
 
-PAGES = (warmup, endings, pairs, words)
+PAGES = (today, warmup, show, endings, pairs, passage, words, taught, about)
 MENU = tuple(module.PAGE for module in PAGES)

@@ -148,6 +148,17 @@ def make_warmup(lexicon: Lexicon, form: WarmUpForm, overlay: Overlay) -> Made:
     Raises:
         PhonodrillError: if choices do not go together or no item fits.
     """
+    wish, problems = make_wish(lexicon, form)
+    made = warm_up(lexicon, wish, overlay)
+    return Made(view.document(made, form.notation), (*problems, *made.notes))
+
+
+def make_wish(lexicon: Lexicon, form: WarmUpForm) -> tuple[Wish, tuple[str, ...]]:
+    """Read what a form asks for, and what of it cannot be used.
+
+    Raises:
+        PhonodrillError: naming what cannot be read.
+    """
     _check_place(form.task, form.at)
     query: WordQuery = read_query(
         band=form.band,
@@ -164,8 +175,7 @@ def make_warmup(lexicon: Lexicon, form: WarmUpForm, overlay: Overlay) -> Made:
     if form.taught:
         query = query._replace(known=steps_from(form.taught, lexicon).known())
     wish = Wish(query, form.count, form.seed or 0, form.task, form.at, form.level)
-    made = warm_up(lexicon, wish, overlay)
-    return Made(view.document(made, form.notation), (*problems, *made.notes))
+    return wish, problems
 
 
 def make_chain(lexicon: Lexicon, form: ChainForm, overlay: Overlay) -> Made:

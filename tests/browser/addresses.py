@@ -1,0 +1,29 @@
+"""Addresses of every page: as it opens, with a result, and with something wrong."""
+
+from __future__ import annotations
+
+from phonodrill.web.pages import MENU
+
+PATHS = tuple(page.path for page in MENU)
+_SEED = "seed=4"
+RESULTS = {
+    "/today": (
+        f"/today?focus=es,ies&{_SEED}",
+        f"/today?focus=sh&student=true&days=2&day=2&{_SEED}",
+        f"/today?focus=es,ies&{_SEED}&word=torches",
+    ),
+    "/warm-up": (
+        f"/warm-up?{_SEED}",
+        f"/warm-up?task=substitute&hide=true&{_SEED}",
+    ),
+}
+PROBLEMS = {
+    "/today": "/today?focus=zzz&seed=4",
+    "/warm-up": "/warm-up?sound=zzz&seed=4",
+}
+
+
+def addresses_of(path: str) -> tuple[str, ...]:
+    """Return every address of a page that is tested and pictured."""
+    problem = (PROBLEMS[path],) if path in PROBLEMS else ()
+    return (path, *RESULTS.get(path, ()), *problem)

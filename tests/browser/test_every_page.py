@@ -1,0 +1,121 @@
+"""What holds on every page, as it opens, with a result and with something wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Page
+
+from tests.browser.addresses import PATHS, PROBLEMS, RESULTS, addresses_of
+from tests.browser.driving import Visit
+
+PHONE = {"width": 360, "height": 740}
+LAPTOP = {"width": 1280, "height": 800}
+RULES = {
+    "resultTypes": ["violations"],
+    "runOnly": {
+        "type": "tag",
+        "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    },
+}
+SEEN_FOCUS = """() => {
+  const chosen = document.activeElement;
+  const box = chosen.getBoundingClientRect();
+  const style = getComputedStyle(chosen);
+  return {
+    name: chosen.tagName + " " + (chosen.id || chosen.name || chosen.textContent.trim()),
+    ring: style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2,
+    shown: box.width > 0 && box.right > 0 && box.bottom > 0 && box.left < innerWidth,
+    body: chosen === document.body,
+  };
+}"""
+MOVING = """() => document.getAnimations().length + [...document.querySelectorAll("*")].filter(
+  (one) => getComputedStyle(one).transitionDuration.split(", ").some((time) => time !== "0s")
+).length"""
+
+
+def violations(page: Page) -> list[str]:
+    found = Axe().run(page, options=RULES).response["violations"]
+    return [
+        f"{v['id']}: {node['target']} {node['html'][:90]}" for v in found for node in v["nodes"]
+    ]
+
+
+def test_every_page_has_its_addresses() -> None:
+    assert set(RESULTS) == set(PATHS) - {"/about"}
+
+
+@pytest.mark.source("WCAG 2.2 AA as far as axe-core can tell")
+@pytest.mark.parametrize("path", PATHS)
+def test_axe_finds_nothing(visit: Callable[..., Visit], path: str) -> None:
+    """Each address in light and in dark, at the width of a laptop and of a phone."""
+    visitor = visit(viewport=LAPTOP)
+    for address in addresses_of(path):
+        page = visitor.go(address)
+        for scheme, size in (("light", LAPTOP), ("dark", PHONE)):
+            page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+            page.set_viewport_size(size)  # type: ignore[arg-type]
+            assert violations(page) == [], (address, scheme)
+
+
+@pytest.mark.parametrize("path", PATHS)
+def test_a_phone_scrolls_down_only(visit: Callable[..., Visit], path: str) -> None:
+    """WCAG 1.4.10: at 320 CSS pixels."""
+    visitor = visit(viewport={"width": 320, "height": 640})
+    for address in addresses_of(path):
+        page = visitor.go(address)
+        width = page.evaluate("document.documentElement.scrollWidth")
+        assert width <= 320, (address, width)
+
+
+@pytest.mark.parametrize("path", PATHS)
+def test_every_page_without_scripts(visit: Callable[..., Visit], path: str) -> None:
+    visitor = visit(java_script_enabled=False)
+    for address in RESULTS.get(path, ()):
+        page = visitor.go(address)
+        assert page.locator("main article, main section, main table").first.is_visible(), address
+    if path in PROBLEMS:
+        assert visitor.go(PROBLEMS[path]).get_by_role("alert").is_visible()
+
+
+@pytest.mark.parametrize("path", PATHS)
+def test_the_keyboard_reaches_everything(visit: Callable[..., Visit], path: str) -> None:
+    """Tab goes through the page in order, each stop is seen, and it ends."""
+    visitor = visit(viewport=LAPTOP, reduced_motion="reduce")
+    page = visitor.go(RESULTS.get(path, (path,))[0])
+    assert page.evaluate(MOVING) == 0
+    # A date of the page that tells how many stops there are: none may be skipped.
+    stops = page.locator(
+        "a[href]:visible, button:visible, input:not([type=hidden]):visible, select:visible,"
+        " textarea:visible, summary:visible, [tabindex='0']:visible"
+    ).count()
+    seen = []
+    for _ in range(stops + 5):
+        page.keyboard.press("Tab")
+        at = page.evaluate(SEEN_FOCUS)
+        if at["body"]:
+            break
+        assert at["shown"], at
+        assert at["ring"], at
+        seen.append(at["name"])
+    assert seen[0].startswith("A To the content")
+    assert len(seen) >= min(stops, 5)
+
+
+def test_the_skip_link_leads_to_the_content(visit: Callable[..., Visit]) -> None:
+    page = visit().go("/warm-up?seed=1")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.closest('main') !== null")
+
+
+def test_light_and_dark_follow_the_system(visit: Callable[..., Visit]) -> None:
+    page = visit().go("/warm-up?seed=1")
+    colors = []
+    for scheme in ("light", "dark"):
+        page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+        colors.append(page.evaluate("getComputedStyle(document.body).backgroundColor"))
+    assert colors[0] != colors[1]

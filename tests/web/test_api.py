@@ -1,0 +1,40 @@
+"""The API answers whatever its own description allows, and much that it does not."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import hypothesis
+import pytest
+import schemathesis
+from schemathesis.core.result import Ok
+from schemathesis.generation import GenerationMode
+from schemathesis.specs.openapi.checks import positive_data_acceptance
+
+EXAMPLES = 6
+
+
+@pytest.mark.parametrize("mode", list(GenerationMode))
+def test_no_request_is_too_odd(server: str, mode: GenerationMode) -> None:
+    """No answer is a fault of ours, and each is as described."""
+    described = schemathesis.openapi.from_url(f"{server}/api/openapi.json")
+    asked = 0
+    for found in described.get_all_operations():
+        assert isinstance(found, Ok)
+        operation = found.ok()
+
+        @hypothesis.seed(1)
+        @hypothesis.settings(
+            max_examples=EXAMPLES,
+            deadline=None,
+            database=None,
+            suppress_health_check=list(hypothesis.HealthCheck),
+        )
+        @hypothesis.given(case=operation.as_strategy(generation_mode=mode))
+        def ask(case: schemathesis.Case[Any]) -> None:
+            # What the words themselves rule out (a sound there is none of) no schema can say.
+            case.call_and_validate(excluded_checks=[positive_data_acceptance])
+
+        ask()
+        asked += 1
+    assert asked

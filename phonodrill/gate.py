@@ -10,9 +10,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, NamedTuple
+from weakref import WeakKeyDictionary
 
 if TYPE_CHECKING:
     from phonodrill.lexicon.store import Lexicon
+
+
+_OPENED: WeakKeyDictionary[Lexicon, dict[frozenset[str], Gate]] = WeakKeyDictionary()
+"""The gates of each open lexicon: a lesson asks for one dozens of times."""
 
 
 class Gate(NamedTuple):
@@ -60,6 +65,14 @@ def open_gate(lexicon: Lexicon, blocked: Iterable[str] = ()) -> Gate:
         lexicon: the open lexicon.
         blocked: a teacher's own words that must not be used, nor what sounds like them.
     """
+    own = frozenset(blocked)
+    opened = _OPENED.setdefault(lexicon, {})
+    if own not in opened:
+        opened[own] = _load(lexicon, own)
+    return opened[own]
+
+
+def _load(lexicon: Lexicon, blocked: frozenset[str]) -> Gate:
     sounds: set[str] = set()
     alone: set[str] = set()
     spellings: set[str] = set()

@@ -82,6 +82,11 @@ class Pool(NamedTuple):
     own: tuple[Entry, ...] = ()
     rng: random.Random | None = None
 
+    @property
+    def choice(self) -> tuple[object, ...]:
+        """What a teacher's own words change, to tell pools of one lexicon apart."""
+        return (self.gate.spellings, *((entry.word, entry.band) for entry in self.own))
+
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Entry]:
         """Yield the entries to make items from, each once.
 
@@ -100,10 +105,24 @@ class Pool(NamedTuple):
                 highest_band=query.band, endings=query.endings, keep=keep, rng=self.rng
             )
             entries = chain(filter(self._is_own_choice, self.own), stored)
-        for entry in entries:
-            asked_for = bool(query.words) or not entry.is_heteronym
-            if asked_for and may_be_said(entry, self.gate) and self.can_read(entry):
-                yield entry
+        yield from filter(self._may_start, entries)
+
+    def ending_in(self, letters: tuple[str, ...]) -> Iterator[Entry]:
+        """Yield those of :meth:`stimuli` that end in one of these letters, in the same order.
+
+        No other word is looked up. For a query without words and endings of its own.
+        """
+        words = [*self.lexicon.plain_words(self.query.band)]
+        if self.rng:
+            self.rng.shuffle(words)
+        stored = filter(None, (self.lexicon.get(w) for w in words if w.endswith(letters)))
+        own = (entry for entry in self.own if entry.word.endswith(letters))
+        yield from filter(self._may_start, chain(filter(self._is_own_choice, own), stored))
+
+    def _may_start(self, entry: Entry) -> bool:
+        """Whether an item may start from an entry."""
+        asked_for = bool(self.query.words) or not entry.is_heteronym
+        return asked_for and may_be_said(entry, self.gate) and self.can_read(entry)
 
     def can_read(self, entry: Entry) -> bool:
         """Whether the class can read a word by what it has been taught, if that is asked."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
+from phonodrill.endings.listings import Listings
 from phonodrill.endings.rule import IRREGULAR
 from phonodrill.endings.rules import RULES_OF, SUFFIXES, rule_for
 from phonodrill.endings.spell import row_named, rules_of
@@ -59,7 +60,10 @@ class Origin(NamedTuple):
 
 
 def known_origins(
-    form: str, lexicon: Lexicon, irregular: Iterable[tuple[str, str]] = ()
+    form: str,
+    lexicon: Lexicon,
+    irregular: Iterable[tuple[str, str]] = (),
+    listings: Listings | None = None,
 ) -> list[Origin]:
     """Return every known base of a form, the likeliest first.
 
@@ -71,20 +75,22 @@ def known_origins(
         form: lower case.
         lexicon: the open lexicon.
         irregular: (form, base) pairs that our table of exceptions adds.
+        listings: what the lexicon lists, if it was read ahead.
     """
+    listed = listings or lexicon
     possessive = _without_apostrophe(form, lexicon)
     if possessive:
         return [possessive]
-    if lexicon.only_looks_inflected(form):
+    if listed.only_looks_inflected(form):
         return []
     found: Uses = {}
-    for row in lexicon.bases_of(form):
+    for row in listed.bases_of(form):
         key = (row.base, INFLECTIONS[row.inflection])
         found.setdefault(key, []).append((row.part_of_speech, row.inflection))
     for word, base in irregular:
         if word == form and not any(base == known for known, _ in found):
             found[base, "s"] = [("", "")]
-    for _, base, ending, part in lexicon.derived_words(form):
+    for _, base, ending, part in listed.derived_words(form):
         found.setdefault((base, ending), []).append((part, "made from it"))
     singular = "" if found else unlisted_singular(form, lexicon)
     if singular:

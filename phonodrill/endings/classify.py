@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from phonodrill.endings.base import Origin, known_origins
 from phonodrill.endings.conditions import BaseWord
+from phonodrill.endings.listings import Listings
 from phonodrill.endings.rule import IRREGULAR
 from phonodrill.endings.rules import RULES_OF
 from phonodrill.endings.sounds import SOUNDS, codes_of, heard_in, label_of, label_of_s, say_form
@@ -67,13 +68,16 @@ def sound_of_ending(base: Pronunciation, ending: str) -> str:
     return label_of_s(base.sounds[-1], ending)
 
 
-def classify(form: str, lexicon: Lexicon, exceptions: Exceptions) -> list[Ending]:
+def classify(
+    form: str, lexicon: Lexicon, exceptions: Exceptions, listings: Listings | None = None
+) -> list[Ending]:
     """Take a word with a regular ending apart, in every way its known bases allow.
 
     Args:
         form: the word, lower case; the lexicon may lack it if it has the base.
         lexicon: the open lexicon.
         exceptions: ``lexicon.ending_exceptions()``.
+        listings: what the lexicon lists, if it was read ahead.
 
     Returns:
         One result a base, the likeliest base first; empty if no known word gives
@@ -81,7 +85,7 @@ def classify(form: str, lexicon: Lexicon, exceptions: Exceptions) -> list[Ending
         for irregular forms (*feet*, *ran*) that show no ending.
     """
     found = []
-    for origin in known_origins(form, lexicon, exceptions):
+    for origin in known_origins(form, lexicon, exceptions, listings):
         listed = (form, origin.base) in exceptions
         if origin.is_known and origin.ending and (origin.rule != IRREGULAR or listed):
             base = open_base(

@@ -31,6 +31,30 @@ def kind_of(ending: Ending) -> str:
     return _by_sound(ending.said.sounds[: -len(ending.sound.replace("aɪ", "I")) or None])
 
 
+def rough_kind(form: str, base: str, normal: str) -> tuple[str, ...]:
+    """Tell forms apart about as :func:`kind_of` does, before they are taken apart.
+
+    Args:
+        form: with its ending.
+        base: its base word.
+        normal: normal form of how the form is said.
+
+    Returns:
+        Letters of the base that count, the letters that change, and what is heard.
+
+    >>> rough_kind("hopping", "hop", "hɑpɪŋ"), rough_kind("cries", "cry", "krIz")
+    (('', '', 'doubled', 'an unvoiced sound', 'ŋ'), ('', 'y', 'ies', 'a vowel sound', 'z'))
+    """
+    tails = (*TAILS, *_SILENT_E_TAILS)
+    tail = next((tail for tail in tails if base.endswith(tail)), "")
+    pairs = enumerate(zip(form, base, strict=False))
+    kept = next((place for place, (a, b) in pairs if a != b), min(len(form), len(base)))
+    off, on = base[kept:], form[kept:]
+    is_doubled = not off and on[:1] == base[-1:]
+    sounds = normal.removesuffix("ɪŋ") if normal.endswith("ɪŋ") else normal[:-1]
+    return tail, off, "doubled" if is_doubled else on, _by_sound(sounds), normal[-1:]
+
+
 def _by_sound(sounds: str) -> str:
     last = sounds[-1:]
     if last in VOWELS:

@@ -9,6 +9,7 @@ from itertools import zip_longest
 from typing import NamedTuple
 
 from phonodrill.endings.classify import Ending, WaysOf, classify
+from phonodrill.endings.listings import Listings
 from phonodrill.endings.rules import possible_bases
 from phonodrill.endings.table import watch_outs_of
 from phonodrill.endings.together import SUFFIX_OF
@@ -52,6 +53,7 @@ def find_lookalikes(
     rng: random.Random,
     overlay: Overlay = NO_OVERLAY,
     ways_of: WaysOf | None = None,
+    listings: Listings | None = None,
 ) -> tuple[Trap, ...]:
     """Find the traps among the words of a band for the endings of a lesson.
 
@@ -62,6 +64,7 @@ def find_lookalikes(
         rng: the only source of chance.
         overlay: a teacher's own words.
         ways_of: takes a form apart; :func:`classify` by default.
+        listings: what the lexicon lists, if it was read ahead.
     """
     exceptions = lexicon.ending_exceptions()
 
@@ -69,14 +72,23 @@ def find_lookalikes(
         return classify(form, lexicon, exceptions)
 
     found: dict[Kind, list[Trap]] = {kind: [] for kind in Kind}
-    for trap in _all(lexicon, query, rng, overlay, ways_of or classified):
+    apart = _Apart(ways_of or classified, listings or lexicon, frozenset(f for f, _ in exceptions))
+    for trap in _all(lexicon, query, rng, overlay, apart):
         if len(found[trap.kind]) < count:
             found[trap.kind].append(trap)
     return tuple(trap for kind in Kind for trap in sorted(found[kind], key=lambda trap: trap.word))
 
 
+class _Apart(NamedTuple):
+    """How forms are taken apart, and what tells beforehand that it need not be done."""
+
+    ways_of: WaysOf
+    listings: Listings
+    irregular: frozenset[str]
+
+
 def _all(
-    lexicon: Lexicon, query: Query, rng: random.Random, overlay: Overlay, ways_of: WaysOf
+    lexicon: Lexicon, query: Query, rng: random.Random, overlay: Overlay, apart: _Apart
 ) -> Iterator[Trap]:
     suffixes = dict.fromkeys(SUFFIX_OF[spelled] for spelled in sorted(query.endings))
     plain = select(lexicon, query._replace(endings=frozenset()), rng, overlay)
@@ -86,14 +98,14 @@ def _all(
             yield Trap(way.word, Kind.ODD_SOUND, way.watch_out)
         inflected = query._replace(endings=query.endings & {*SPELLED[suffix]} - {"ly", "y", "'s"})
         if inflected.endings:
-            yield from _ambiguous(select(lexicon, inflected, rng, overlay), suffix, ways_of)
+            yield from _ambiguous(select(lexicon, inflected, rng, overlay), suffix, apart)
 
 
 def _without_ending(pool: Pool, query: Query) -> Iterator[Trap]:
     """Yield words that end in the letters but carry no ending; the worst traps first."""
     worst: list[Trap] = []
     rest: list[Trap] = []
-    for entry in pool.stimuli():
+    for entry in pool.ending_in(tuple(query.endings)):
         spelled = _letters_at_end(entry.word, query.endings)
         if not spelled:
             continue
@@ -123,11 +135,31 @@ def _may_be_named(base: str, pool: Pool) -> bool:
     return entry is not None and known and may_be_said(entry, pool.gate)
 
 
-def _ambiguous(pool: Pool, suffix: str, ways_of: WaysOf) -> Iterator[Trap]:
+def _may_be_ambiguous(pool: Pool, suffix: str, apart: _Apart) -> Iterator[Entry]:
+    """Pass over forms of one plain base: most of thousands need not be taken apart."""
+    listed = apart.listings
+    entries = list(pool.stimuli())
+    bases = {entry.word: {row.base for row in listed.bases_of(entry.word)} for entry in entries}
+    known = frozenset[str]().union(*bases.values())
+    for entry in entries:
+        base = next(iter(bases[entry.word]), "")
+        others = {f"{base}e", base.removesuffix("e")} - {base}
+        is_plain = (
+            len(bases[entry.word]) == 1
+            and not base.endswith("ie")
+            and (suffix == "s" or known.isdisjoint(others))
+            and entry.word not in apart.irregular
+            and not listed.derived_words(entry.word)
+        )
+        if not is_plain:
+            yield entry
+
+
+def _ambiguous(pool: Pool, suffix: str, apart: _Apart) -> Iterator[Trap]:
     """Yield forms of two bases, of bases in ie, and of bases told apart by an e alone."""
     forms: dict[str, str] = {}
-    for entry in pool.stimuli():
-        ways = [way for way in ways_of(entry.word) if way.suffix == suffix]
+    for entry in _may_be_ambiguous(pool, suffix, apart):
+        ways = [way for way in apart.ways_of(entry.word) if way.suffix == suffix]
         bases = [way.base for way in ways if _may_be_named(way.base, pool)]
         if len(bases) > 1:
             yield Trap(entry.word, Kind.TWO_BASES, f"from {' or from '.join(bases)}")

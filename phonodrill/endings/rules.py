@@ -33,7 +33,11 @@ def rule_for(form: str, base: str, suffix: str = "s") -> Rule | None:
     """
     if not base:
         return None
-    spelling = (rule for rule in RULES_OF[suffix] if rule.name != "no change")
+    spelling = (
+        rule
+        for rule in RULES_OF[suffix]
+        if form.endswith(rule.turns[1] + rule.adds) and rule.name != "no change"
+    )
     return next((rule for rule in spelling if rule.spell(base) == form), None)
 
 

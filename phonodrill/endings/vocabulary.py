@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import islice, zip_longest
 
 from phonodrill.endings.base import PARTS_OF
 from phonodrill.endings.classify import Ending, WaysOf, classify
+from phonodrill.endings.kinds import rough_kind
 from phonodrill.endings.together import SPELLINGS, SUFFIX_OF
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
@@ -25,6 +27,7 @@ def known_endings(
     rng: random.Random | None = None,
     overlay: Overlay = NO_OVERLAY,
     ways_of: WaysOf | None = None,
+    words: Iterable[str] | None = None,
 ) -> Iterator[Ending]:
     """Yield words that carry one of the query's endings, each taken apart.
 
@@ -37,17 +40,47 @@ def known_endings(
         rng: mixes the order; None leaves it as stored.
         overlay: a teacher's own words.
         ways_of: takes a form apart; :func:`classify` by default.
+        words: those to look at, of :func:`words_with_endings`; all of these by default.
     """
     exceptions = lexicon.ending_exceptions()
-    words = list(dict.fromkeys(_words(lexicon, query, overlay)))
+    listed = words_with_endings(lexicon, query, overlay) if words is None else list(words)
     if rng:
-        rng.shuffle(words)
-    for word in words:
+        rng.shuffle(listed)
+    for word in listed:
         ways = ways_of(word) if ways_of else classify(word, lexicon, exceptions)
         if not ways or len({way.sound for way in ways}) > 1 or is_watch_out(ways[0]):
             continue
         if ways[0].ending in query.endings:
             yield ways[0]
+
+
+def words_with_endings(lexicon: Lexicon, query: Query, overlay: Overlay = NO_OVERLAY) -> list[str]:
+    """Return the words that are listed with one of the query's endings, each once."""
+    return list(dict.fromkeys(_words(lexicon, query, overlay)))
+
+
+def some_of_each_kind(words: Sequence[str], most: int, lexicon: Lexicon) -> list[str]:
+    """Keep some of many words with endings, in the order given.
+
+    Kinds take turns, the most familiar words of each first.
+
+    Args:
+        words: of :func:`words_with_endings`.
+        most: how many are kept.
+        lexicon: the open lexicon.
+    """
+    if len(words) <= most:
+        return list(words)
+    kinds: dict[tuple[str, ...], list[Entry]] = {}
+    for entry in filter(None, map(lexicon.get, words)):
+        normal = entry.usable_pronunciations[0].normal
+        kind = rough_kind(entry.word, entry.base, normal)
+        kinds.setdefault((*kind, *entry.endings), []).append(entry)
+    for pile in kinds.values():
+        pile.sort(key=lambda entry: (entry.band, -entry.zipf))
+    turns = (entry.word for turn in zip_longest(*kinds.values()) for entry in turn if entry)
+    kept = frozenset(islice(turns, most))
+    return [word for word in words if word in kept]
 
 
 def is_watch_out(ending: Ending) -> bool:

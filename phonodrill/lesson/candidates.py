@@ -9,7 +9,8 @@ from phonodrill.endings.base import PARTS_OF
 from phonodrill.endings.classify import Ending
 from phonodrill.endings.kinds import kind_of
 from phonodrill.endings.sounds import written_sound
-from phonodrill.endings.vocabulary import known_endings
+from phonodrill.endings.together import SUFFIX_OF
+from phonodrill.endings.vocabulary import known_endings, some_of_each_kind, words_with_endings
 from phonodrill.graphemes.chunk import CLOSING_CODE, ODD_CODE
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.lesson.focus import Kind, spellings_of_sound, write_sound
@@ -24,6 +25,9 @@ from phonodrill.taught.tokens import usual
 ENOUGH = 3
 """Words a condition must have to be one that every lesson covers."""
 ENOUGH_RIVALS = 6
+MOST_TAKEN_APART = 700
+"""Words with an ending that lessons draw on: enough for ten that share none, and read soon."""
+NO_WORDS: frozenset[str] = frozenset()
 SPLIT = "_"
 FIRST, INSIDE, LAST = "at the beginning", "in the middle", "at the end"
 FEWEST_SOUNDS, MOST_SOUNDS = 2, 5
@@ -79,9 +83,10 @@ def gather(context: Context) -> Vocabulary:
     focus = context.focus
     words: dict[str, Candidate]
     rivals: dict[str, Candidate] = {}
-    plain = _plain_words(context)
+    # Beside endings only the easiest words come, for review.
+    plain = _plain_words(context, 1 if focus.kind is Kind.ENDINGS else context.request.band)
     if focus.kind is Kind.ENDINGS:
-        words = {c.word: c for c in _with_endings(context)}
+        words = {c.word: c for c in with_endings(context)}
         review = _easy(plain, context)
     elif focus.kind is Kind.TASK:
         words = {c.word: c for c in _by_count(plain, context)}
@@ -130,17 +135,26 @@ def readings_of(candidate: Candidate, context: Context) -> tuple[str, ...]:
     return entry.parts_of_speech if entry else ()
 
 
-def _plain_words(context: Context) -> list[Spelled]:
+def _plain_words(context: Context, band: int) -> list[Spelled]:
     wanted = Wanted(context.known)
-    band = context.request.band
     return find_words(context.lexicon, context.gate, wanted, highest_band=band)
 
 
-def _with_endings(context: Context) -> Iterator[Candidate]:
+def with_endings(context: Context, only: frozenset[str] = NO_WORDS) -> Iterator[Candidate]:
+    """Yield words with the endings of the focus.
+
+    Args:
+        context: what is asked for.
+        only: which words; by default all, or of very many the most familiar of each kind.
+    """
     query = context.pool.query._replace(endings=frozenset(context.focus.endings))
-    for ending in known_endings(
-        context.lexicon, query, overlay=context.overlay, ways_of=context.ways_of
-    ):
+    words = words_with_endings(context.lexicon, query, context.overlay)
+    if only:
+        words = [word for word in words if word in only]
+    else:
+        most = MOST_TAKEN_APART * len({SUFFIX_OF[spelled] for spelled in query.endings})
+        words = some_of_each_kind(words, most, context.lexicon)
+    for ending in known_endings(context.lexicon, query, ways_of=context.ways_of, words=words):
         candidate = candidate_of_ending(ending, context)
         if candidate:
             yield candidate

@@ -8,13 +8,13 @@ again from its choice and every answer compared.
 from __future__ import annotations
 
 import random
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson import plan
 from phonodrill.lesson.building import compose_build, compose_list
-from phonodrill.lesson.candidates import Vocabulary, gather
+from phonodrill.lesson.candidates import Vocabulary, gather, with_endings
 from phonodrill.lesson.checking import compose_check, compose_next, traps_among
 from phonodrill.lesson.letters import compose_review
 from phonodrill.lesson.lines import (
@@ -86,12 +86,28 @@ def prepare(lexicon: Lexicon, request: Request, overlay: Overlay = NO_OVERLAY) -
             f"more steps taught, {more}" if request.taught else more,
         )
     watch_outs = watch_outs_of(context)
-    # A word of two bases (doggies) is something to warn of, not to practice with.
-    doubtful = {w.word for w in watch_outs if len(context.ways_of(w.word)) > 1}
+    ready = Prepared(context, vocabulary, watch_outs)
+    doubtful = _doubtful(ready)
     plain = {word: found for word, found in vocabulary.words.items() if word not in doubtful}
     if len(plain) >= FEWEST_WORDS:
-        vocabulary = vocabulary._replace(words=plain)
-    return Prepared(context, vocabulary, watch_outs)
+        ready = ready._replace(vocabulary=vocabulary._replace(words=plain))
+    return ready
+
+
+def _doubtful(ready: Prepared) -> set[str]:
+    """Return words of two bases (*doggies*): something to warn of, not to practice with."""
+    ways_of = ready.context.ways_of
+    return {watch.word for watch in ready.watch_outs if len(ways_of(watch.word)) > 1}
+
+
+def with_words(ready: Prepared, words: Iterable[str]) -> Prepared:
+    """Add words that a teacher names, if they fit the focus but were not among the first ones."""
+    known = ready.vocabulary.words
+    missing = frozenset(words) - known.keys() - _doubtful(ready)
+    if not (missing and ready.context.focus.endings):
+        return ready
+    found = {candidate.word: candidate for candidate in with_endings(ready.context, missing)}
+    return ready._replace(vocabulary=ready.vocabulary._replace(words={**known, **found}))
 
 
 def make_lesson(

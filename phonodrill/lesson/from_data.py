@@ -13,7 +13,14 @@ from typing import Any, NamedTuple
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson import plan
 from phonodrill.lesson.checking import TRAP
-from phonodrill.lesson.compose import Choice, Prepared, compose, for_request, prepare
+from phonodrill.lesson.compose import (
+    Choice,
+    Prepared,
+    compose,
+    for_request,
+    prepare,
+    with_words,
+)
 from phonodrill.lesson.fit import check_text, check_words
 from phonodrill.lesson.oral import Drawn, find_item
 from phonodrill.lesson.plan import Part
@@ -78,7 +85,9 @@ def _read_one(data: Any, lexicon: Lexicon, overlay: Overlay) -> Read:
         if name not in plan.SECTIONS or name in sections:
             raise PhonodrillError(f"sections: {name!r} is unknown or there twice", "leave it out")
         sections[name] = section
-    choice = _choice(ready, sections, data)
+    words = _words(sections)
+    ready = with_words(ready, words.every)
+    choice = _choice(ready, words, sections, data)
     lesson = _merge(compose(ready, choice), data, "lesson", ready)
     return Read(lesson, ready, choice)
 
@@ -94,8 +103,7 @@ def _request(data: dict[str, Any]) -> Request:
     return Request(**fields, taught=taught)
 
 
-def _choice(ready: Prepared, sections: dict[str, Any], data: Any) -> Choice:
-    words = _words(sections)
+def _choice(ready: Prepared, words: Words, sections: dict[str, Any], data: Any) -> Choice:
     check_words(ready, words)
     sentences = tuple(
         _sentence(ready, line, number)

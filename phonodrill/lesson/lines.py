@@ -127,7 +127,8 @@ def draw_dictated(
     """Choose the sentence to write: short, without a sorted word, not read before."""
     read = {sentence.text for sentence in used}
     own = [w for w in (*words.dictation, *words.listed, *words.build) if w in vocabulary.words]
-    others = [w for w in vocabulary.words if w not in words.every]
+    every = words.every
+    others = [w for w in vocabulary.words if w not in every]
     for tried in (own, rng.sample(others, min(MOST_TRIED, len(others)))):
         found = [
             sentence

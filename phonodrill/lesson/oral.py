@@ -27,7 +27,7 @@ from phonodrill.tasks import script
 from phonodrill.tasks.history import NO_HISTORY, History
 from phonodrill.tasks.item import Item
 from phonodrill.tasks.registry import TASKS
-from phonodrill.tasks.warmup import make_warmup
+from phonodrill.tasks.warmup import draw_items
 
 MOST_TASKS = 2
 SAMPLED = 160
@@ -122,18 +122,16 @@ def _items(
     rng: random.Random,
 ) -> tuple[Item, ...]:
     band = context.request.band
-    made = make_warmup(
-        context.lexicon,
+    chance = random.Random(rng.randrange(1_000_000))
+    items = draw_items(
+        select(context.lexicon, idea.query, chance, context.overlay),
         TASKS[idea.task],
         idea.at,
-        idea.query,
         count=count,
-        seed=rng.randrange(1_000_000),
         history=history,
-        overlay=context.overlay,
         keep=lambda item: item.band <= band and used.isdisjoint(item.words) and idea.keep(item),
     )
-    return made.items
+    return tuple(items)
 
 
 def _ideas(context: Context, vocabulary: Vocabulary, rng: random.Random) -> Iterator[Idea]:

@@ -6,6 +6,7 @@ from functools import cache
 from typing import NamedTuple
 
 from phonodrill.endings.classify import Ending, WaysOf, classify
+from phonodrill.endings.listings import Listings, ReadAhead
 from phonodrill.gate import Gate
 from phonodrill.lesson.focus import Focus, parse_focus
 from phonodrill.lexicon.store import Lexicon
@@ -49,6 +50,8 @@ class Context(NamedTuple):
         pool: the words that may be used, past the gate.
         ways_of: takes a word with an ending apart, and remembers it.
         overlay: a teacher's own words.
+        listings: what the lexicon lists of words with endings, read ahead; None for
+            another focus.
     """
 
     lexicon: Lexicon
@@ -58,6 +61,7 @@ class Context(NamedTuple):
     pool: Pool
     ways_of: WaysOf
     overlay: Overlay = NO_OVERLAY
+    listings: Listings | None = None
 
     @property
     def gate(self) -> Gate:
@@ -89,9 +93,11 @@ def open_context(lexicon: Lexicon, request: Request, overlay: Overlay = NO_OVERL
     pool = select(lexicon, Query(request.band, known=known), overlay=overlay)
     exceptions = lexicon.ending_exceptions()
 
+    listings = ReadAhead(lexicon, focus.endings) if focus.endings else None
+
     @cache
     def ways_of(form: str) -> list[Ending]:
-        return classify(form, lexicon, exceptions)
+        return classify(form, lexicon, exceptions, listings)
 
     request = request._replace(focus=focus.text)
-    return Context(lexicon, request, focus, known, pool, ways_of, overlay)
+    return Context(lexicon, request, focus, known, pool, ways_of, overlay, listings)

@@ -106,6 +106,7 @@ def watch_outs_of(context: Context) -> tuple[WatchOut, ...]:
         rng=random.Random(0),
         overlay=context.overlay,
         ways_of=context.ways_of,
+        listings=context.listings,
     )
     kinds: dict[str, list[WatchOut]] = {}
     for trap in sorted(traps, key=lambda trap: (len(trap.word), trap.word)):

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.candidates import builds_cleanly, is_plain_to_hear
-from phonodrill.lesson.compose import Choice, Prepared, compose
+from phonodrill.lesson.compose import Choice, Prepared, compose, with_words
 from phonodrill.lesson.fit import check_words
 from phonodrill.lesson.from_data import Read
 from phonodrill.lesson.lines import draw_dictated, draw_sentences
@@ -41,8 +41,8 @@ def swap_in(read: Read, old: str, new: str = "") -> tuple[Read, str]:
     Raises:
         PhonodrillError: if ``old`` is not in the lesson, or ``new`` does not fit.
     """
-    ready, choice = read.ready, read.choice
     old, new = old.lower().strip(), new.lower().strip()
+    ready, choice = with_words(read.ready, {new} - {""}), read.choice
     is_listed = old in choice.words.every
     heard = any(old in item.words for one in choice.oral for item in one.items)
     written = any(old in words_of(text) for text in _texts(choice))

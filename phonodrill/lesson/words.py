@@ -8,7 +8,7 @@ not sorted. What cannot be met is relaxed in a fixed order, and said.
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from typing import NamedTuple
 
 from phonodrill.lesson import plan
@@ -112,6 +112,10 @@ def draw_words(
     return words._replace(notes=(*gaps(words, vocabulary), *words.notes))
 
 
+_Piles = dict[str, list[tuple[int, Candidate]]]
+"""Condition -> its words with their places in the order of the deck."""
+
+
 class _Deck:
     """The candidates that are left, the best first, and what was drawn so far."""
 
@@ -129,13 +133,19 @@ class _Deck:
         # Half of the words without a sentence go behind, so that there are some to read.
         late = {c.word for c in listed if c.word not in written and rng.random() < HALF}
         listed.sort(key=lambda c: (c.syllables > _short(c), c.word in late))
-        kinds = {(c.condition, c.parts_of_speech[:1]) for c in listed}
+        readings: dict[str, set[tuple[str, ...]]] = {c: set() for c in vocabulary.conditions}
+        self._fresh: _Piles = {condition: [] for condition in vocabulary.conditions}
+        self._rested: _Piles = {condition: [] for condition in vocabulary.conditions}
+        for place, candidate in enumerate(listed):
+            readings[candidate.condition].add(candidate.parts_of_speech[:1])
+            is_fresh = resting.isdisjoint((candidate.word, candidate.base))
+            piles = self._fresh if is_fresh else self._rested
+            piles[candidate.condition].append((place, candidate))
         # Of words whose use is not yet looked up, two ways a condition are enough.
-        is_known = any(candidate.parts_of_speech for candidate in listed)
-        self._most_kinds = len(kinds) if is_known else READINGS_LOOKED_AT * len(kinds)
-        is_resting = resting.intersection
-        self._fresh = [c for c in listed if not is_resting((c.word, c.base))]
-        self._rested = [c for c in listed if is_resting((c.word, c.base))]
+        self._kinds = {
+            condition: READINGS_LOOKED_AT if found == {()} else len(found)
+            for condition, found in readings.items()
+        }
         self._met: dict[str, int] = dict.fromkeys(vocabulary.conditions, 0)
         self._readings: dict[str, int] = {}
         self._bases: set[str] = set()
@@ -162,13 +172,13 @@ class _Deck:
         label = _heading if by_label else _condition
         while len(drawn) < count:
             barred = set(own) if each_condition else set()
-            for pile in (self._fresh, self._rested):
-                picked = self._pick(pile, own, label, barred, only)
+            for piles in (self._fresh, self._rested):
+                picked = self._pick(piles, own, label, barred, only)
                 if picked:
                     break
             else:
                 break
-            if pile is self._rested:
+            if piles is self._rested:
                 self._came_back.append(picked.word)
             own[label(picked)] = own.get(label(picked), 0) + 1
             self._note(picked)
@@ -184,34 +194,44 @@ class _Deck:
 
     def _pick(
         self,
-        pile: list[Candidate],
+        piles: _Piles,
         own: dict[str, int],
         label: Callable[[Candidate], str],
         barred: set[str],
         only: Callable[[str], bool],
     ) -> Candidate | None:
         """Take the first word of the label, condition and reading that are furthest behind."""
-        best: tuple[tuple[int, int, int], int] | None = None
-        seen: set[tuple[str, str]] = set()
-        for place, candidate in enumerate(pile):
-            if candidate.base in self._bases or label(candidate) in barred:
-                continue
-            reading = _reading(candidate, self._context)
-            if (candidate.condition, reading) in seen:
-                continue
-            if not only(candidate.word):
-                continue
-            seen.add((candidate.condition, reading))
+        best: tuple[tuple[int, int, int, int], Candidate] | None = None
+        for place, candidate in self._firsts(piles, label, barred, only):
             behind = (
                 own.get(label(candidate), 0),
                 self._met[candidate.condition],
-                self._readings.get(reading, 0),
+                self._readings.get(_reading(candidate, self._context), 0),
+                place,
             )
             if best is None or behind < best[0]:
-                best = (behind, place)
-            if len(seen) >= self._most_kinds:
-                break
-        return pile.pop(best[1]) if best else None
+                best = (behind, candidate)
+        return best[1] if best else None
+
+    def _firsts(
+        self,
+        piles: _Piles,
+        label: Callable[[Candidate], str],
+        barred: set[str],
+        only: Callable[[str], bool],
+    ) -> Iterator[tuple[int, Candidate]]:
+        """Yield the first word of each condition and reading that may be taken."""
+        for condition, pile in piles.items():
+            seen: set[str] = set()
+            for place, candidate in pile:
+                if candidate.base in self._bases or label(candidate) in barred:
+                    continue
+                reading = _reading(candidate, self._context)
+                if reading not in seen and only(candidate.word):
+                    seen.add(reading)
+                    yield place, candidate
+                    if len(seen) >= self._kinds[condition]:
+                        break
 
     def _note(self, candidate: Candidate) -> None:
         self._bases.add(candidate.base)

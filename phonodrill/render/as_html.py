@@ -101,6 +101,7 @@ def _question(ask: str, answer: str, sounds: str, *, hide: bool) -> str:
 
 
 def _table(table: Table) -> str:
+    # A heading without text would be read out as an empty one.
     headings = "".join(
         f'<th scope="col">{escape(heading)}</th>' if heading else "<td></td>"
         for heading in table.headings

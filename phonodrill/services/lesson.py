@@ -13,9 +13,9 @@ from phonodrill.lesson.request import Request
 from phonodrill.lesson.swap import swap_in
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
-from phonodrill.services.remembered import Remembered
+from phonodrill.remembered import Remembered
 
-KEPT_FOCI = 10
+KEPT_FOCI = 16
 KEPT_LESSONS = 30
 """Lessons kept of each focus."""
 

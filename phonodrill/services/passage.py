@@ -41,7 +41,7 @@ def check_text(
     gate = open_gate(lexicon, overlay.words("block"))
     report = check_passage(split_passage(text), lexicon, gate, known, _guesser(lexicon))
     if not report.counts:
-        raise PhonodrillError(f"{name} has no word in it", "a plain text file")
+        raise PhonodrillError(f"{name} has no word in it", "a text with words in it")
     return report
 
 

@@ -8,8 +8,12 @@ this change lead from the one to the other?
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import partial
+from weakref import WeakKeyDictionary
 
 from phonodrill.lexicon.entry import Entry, Pronunciation
+from phonodrill.lexicon.store import Lexicon
+from phonodrill.remembered import recall
 from phonodrill.selection import Pool, Query, Spoken
 from phonodrill.sounds.accents import COT_CAUGHT
 from phonodrill.sounds.inventory import VOWELS
@@ -18,6 +22,12 @@ from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.item import Part
 
 Agree = Callable[[str, str], bool]
+Frames = dict[tuple[str, str], list[str]]
+"""What stands before and behind a place -> the known words that have it so."""
+_FRAMES: WeakKeyDictionary[Lexicon, dict[tuple[Position, bool], Frames]] = WeakKeyDictionary()
+"""The frames of each open lexicon: the lessons of a series ask for the same ones."""
+_OF_ONE_SYLLABLE = (Position.VOWEL, Position.ONSET, Position.RIME)
+_NO_NUCLEI = str.maketrans("", "", "".join(NUCLEI))
 
 
 class Words:
@@ -32,11 +42,17 @@ class Words:
         self.pool = pool
         self.query = query
         self.r_joins = query.r_vowels is RVowels.ONE
-        self._answers: dict[str, tuple[Spoken, ...]] = {}
-        self._heard: dict[tuple[str, str], tuple[str, ...]] = {}
-        self._cuts: dict[tuple[str, Position], Cut | None] = {}
-        self._steady: dict[tuple[str, str, Position], bool] = {}
-        self._frames: dict[Position, dict[tuple[str, str], list[str]]] = {}
+        # Kept for the next set of items: a page makes one after another.
+        kept = partial(recall, pool.lexicon, make=dict)
+        accents = query.accents
+        self._cuts: dict[tuple[str, Position], Cut | None] = kept(("cuts", self.r_joins))
+        self._heard: dict[tuple[str, str], tuple[str, ...]] = kept(("heard", accents))
+        self._steady: dict[tuple[str, str, Position], bool] = kept(
+            ("steady", accents, self.r_joins)
+        )
+        self._answers: dict[str, tuple[Spoken, ...]] = kept(
+            ("answers", accents, query.band, pool.query.known, pool.choice)
+        )
 
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Spoken]:
         """Yield the words to start from, each in its first way.
@@ -148,16 +164,20 @@ class Words:
         """Whether a part of a word (a rime, a syllable) may be said by itself."""
         return NUCLEI.isdisjoint(part) or self.pool.gate.allows("", [part])
 
-    def frames(self, at: Position) -> dict[tuple[str, str], list[str]]:
+    def frames(self, at: Position) -> Frames:
         """Return the known words by what stands around a place: one look-up finds all changes."""
-        if at not in self._frames:
-            table: dict[tuple[str, str], list[str]] = {}
+        kept = _FRAMES.setdefault(self.pool.lexicon, {})
+        key = (at, self.r_joins)
+        if key not in kept:
+            table: Frames = {}
             for normal in self.pool.lexicon.every_sound():
-                cut = self.cut(normal, at)
+                if at in _OF_ONE_SYLLABLE and len(normal) - len(normal.translate(_NO_NUCLEI)) != 1:
+                    continue  # Thousands of longer words: no cut is tried.
+                cut = cut_at(normal, at, r_joins=self.r_joins)
                 if cut:
                     table.setdefault((cut.left, cut.right), []).append(normal)
-            self._frames[at] = table
-        return self._frames[at]
+            kept[key] = table
+        return kept[key]
 
 
 def part_of(said: Pronunciation, start: int, end: int) -> Part:

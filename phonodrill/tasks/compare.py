@@ -10,8 +10,10 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator, Sequence
+from functools import partial
 from typing import NamedTuple
 
+from phonodrill.remembered import recall
 from phonodrill.selection import Pool, Query, Spoken
 from phonodrill.sounds.features import distance, features_apart
 from phonodrill.sounds.inventory import BY_CODE
@@ -81,14 +83,20 @@ class _Shelf:
         self.words = words
         self.at = at
         self.rng = rng
-        self._shelves: dict[tuple[str, int], list[str]] = {}
-        for word, normals in words.pool.companions().items():
-            cut = words.cut(normals[0], at)
+        pool = words.pool
+        key = (at, words.r_joins, pool.query._replace(sound=""), pool.choice)
+        kept = partial(recall, pool.lexicon)
+        self._shelves: dict[tuple[str, int], list[str]] = kept(("shelves", *key), self._fill)
+        self._named: dict[str, Named | None] = kept(("named", *key), dict)
+        self._foils: dict[tuple[str, int, bool], list[str]] = kept(("foils", *key), dict)
+
+    def _fill(self) -> dict[tuple[str, int], list[str]]:
+        shelves: dict[tuple[str, int], list[str]] = {}
+        for word, normals in self.words.pool.companions().items():
+            cut = self.words.cut(normals[0], self.at)
             if cut:
-                key = (cut.middle, count_nuclei(normals[0]))
-                self._shelves.setdefault(key, []).append(word)
-        self._named: dict[str, Named | None] = {}
-        self._foils: dict[tuple[str, int, bool], list[str]] = {}
+                shelves.setdefault((cut.middle, count_nuclei(normals[0])), []).append(word)
+        return shelves
 
     def name(self, spoken: Spoken) -> Part | None:
         """Return the sound of a word, if it is plain and the word is fit to compare."""

@@ -100,12 +100,39 @@ def make_warmup(
     rng = random.Random(seed)
     pool = select(lexicon, query, rng, overlay)
     wanted = _Wanted(level, history.resting, keep)
-    found = wanted.filter(_few_of_each(task.candidates(pool, query, at)))
-    items = choose(islice(found, DRAWN_AT_LEAST + DRAWN_PER_ITEM * count), count, rng)
+    items = _draw(pool, task, at, count, wanted)
     got = len(items)
     notes = () if got == count else (_shortage(pool, task, at, wanted, (count, got)),)
     made = WarmUp(task.name, at, tuple(items), query, count, seed, notes)
     return made._replace(review=history.back(made.words))
+
+
+def draw_items(
+    pool: Pool,
+    task: Task,
+    at: Position,
+    *,
+    count: int,
+    history: History = NO_HISTORY,
+    keep: Callable[[Item], bool] = lambda _: True,
+) -> list[Item]:
+    """Draw items as :func:`make_warmup` does, without asking what else could be loosened.
+
+    Args:
+        pool: the words that may be used, with its source of chance.
+        task: what is done with the words.
+        at: where in the word.
+        count: how many are wanted.
+        history: earlier sets, whose words rest.
+        keep: says whether an item belongs in the set.
+    """
+    return _draw(pool, task, at, count, _Wanted(None, history.resting, keep))
+
+
+def _draw(pool: Pool, task: Task, at: Position, count: int, wanted: _Wanted) -> list[Item]:
+    found = wanted.filter(_few_of_each(task.candidates(pool, pool.query, at)))
+    looked_at = islice(found, DRAWN_AT_LEAST + DRAWN_PER_ITEM * count)
+    return choose(looked_at, count, pool.rng or random.Random(0))
 
 
 def _few_of_each(items: Iterator[Item]) -> Iterator[Item]:

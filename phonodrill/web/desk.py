@@ -18,6 +18,7 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay, read_overlay
 from phonodrill.services.lesson import Lessons
 from phonodrill.services.taught_lists import FOLDER
+from phonodrill.web.long_open import LongOpenLexicon
 from phonodrill.web.mild import leave_out_unfit
 from phonodrill.web.settings import LONGEST_WORK, Settings
 
@@ -89,7 +90,7 @@ class Desk:
 
     def _open(self) -> Lexicon:
         if self._lexicon is None:
-            self._lexicon = Lexicon()
+            self._lexicon = LongOpenLexicon()
         return self._lexicon
 
     def _close(self) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 from urllib.parse import urlencode
@@ -176,3 +176,18 @@ def address_of(path: str, form: Form, **more: Any) -> str:
     given = {name: value for name, value in fields.items() if value is not None}
     query = urlencode(given, doseq=True)
     return f"{path}?{query}" if query else path
+
+
+def fields_of(form: Form, *, leave_out: Collection[str] = ()) -> list[tuple[str, Any]]:
+    """Return the fields of a form that go along hidden in another one.
+
+    Args:
+        form: its fields; those with usual values are left out.
+        leave_out: those that the other form asks for.
+    """
+    fields = form.model_dump(mode="json", exclude_defaults=True, exclude={*leave_out})
+    return [
+        (name, value)
+        for name, values in fields.items()
+        for value in (values if isinstance(values, list) else [values])
+    ]

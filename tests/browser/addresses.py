@@ -15,11 +15,23 @@ RESULTS = {
     "/warm-up": (
         f"/warm-up?{_SEED}",
         f"/warm-up?task=substitute&hide=true&{_SEED}",
+        f"/warm-up/chain?start=crab&end=clam&{_SEED}",
     ),
+    "/show": (
+        f"/show?item=1&{_SEED}",
+        f"/show?task=blend&item=2&answer=shown&timer=20&{_SEED}",
+        f"/show?what=words&words=torches+gull&boxes=letters&item=1&{_SEED}",
+    ),
+    "/passage": ("/passage?taught=default:40&text=The+gulls+sit+on+the+ropes.+A+crab+hid.",),
+    "/taught": ("/taught?taught=default:30", "/taught?taught=default:12&more=3"),
+    "/about": ("/about?disagreements=true", "/api"),
 }
 PROBLEMS = {
     "/today": "/today?focus=zzz&seed=4",
     "/warm-up": "/warm-up?sound=zzz&seed=4",
+    "/show": "/show?sound=zzz&item=1&seed=4",
+    "/passage": "/passage?taught=zzzz&text=gulls",
+    "/taught": "/taught?taught=zzzz",
 }
 
 

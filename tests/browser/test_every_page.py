@@ -3,23 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any, Literal
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page
+from playwright.sync_api import Page, ViewportSize
 
 from tests.browser.addresses import PATHS, PROBLEMS, RESULTS, addresses_of
 from tests.browser.driving import Visit
 
-PHONE = {"width": 360, "height": 740}
-LAPTOP = {"width": 1280, "height": 800}
-RULES = {
-    "resultTypes": ["violations"],
+PHONE: ViewportSize = {"width": 360, "height": 740}
+LAPTOP: ViewportSize = {"width": 1280, "height": 800}
+WHOLE = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+ALL_RULES = {"runOnly": {"type": "tag", "values": WHOLE}, "resultTypes": ["violations"]}
+"""Every rule of axe that WCAG 2.2 AA rests on, and its advice."""
+LOOKS = {
     "runOnly": {
-        "type": "tag",
-        "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+        "type": "rule",
+        "values": ["color-contrast", "target-size", "scrollable-region-focusable"],
     },
+    "resultTypes": ["violations"],
 }
+"""Those that colors and width can break."""
 SEEN_FOCUS = """() => {
   const chosen = document.activeElement;
   const box = chosen.getBoundingClientRect();
@@ -36,38 +41,43 @@ MOVING = """() => document.getAnimations().length + [...document.querySelectorAl
 ).length"""
 
 
-def violations(page: Page) -> list[str]:
-    found = Axe().run(page, options=RULES).response["violations"]
+def violations(page: Page, rules: dict[str, Any]) -> list[str]:
+    found = Axe().run(page, options=rules).response["violations"]
     return [
         f"{v['id']}: {node['target']} {node['html'][:90]}" for v in found for node in v["nodes"]
     ]
 
 
 def test_every_page_has_its_addresses() -> None:
-    assert set(RESULTS) == set(PATHS) - {"/about"}
+    assert set(RESULTS) == set(PATHS)
 
 
 @pytest.mark.source("WCAG 2.2 AA as far as axe-core can tell")
 @pytest.mark.parametrize("path", PATHS)
 def test_axe_finds_nothing(visit: Callable[..., Visit], path: str) -> None:
-    """Each address in light and in dark, at the width of a laptop and of a phone."""
+    """Each address as it opens, and again on a phone in the dark."""
     visitor = visit(viewport=LAPTOP)
+    found = {}
     for address in addresses_of(path):
         page = visitor.go(address)
-        for scheme, size in (("light", LAPTOP), ("dark", PHONE)):
-            page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
-            page.set_viewport_size(size)  # type: ignore[arg-type]
-            assert violations(page) == [], (address, scheme)
+        found[address] = violations(page, ALL_RULES)
+        page.emulate_media(color_scheme="dark")
+        page.set_viewport_size(PHONE)
+        found[address] += violations(page, LOOKS)
+        page.emulate_media(color_scheme="light")
+        page.set_viewport_size(LAPTOP)
+    assert not any(found.values()), found
 
 
 @pytest.mark.parametrize("path", PATHS)
 def test_a_phone_scrolls_down_only(visit: Callable[..., Visit], path: str) -> None:
     """WCAG 1.4.10: at 320 CSS pixels."""
     visitor = visit(viewport={"width": 320, "height": 640})
+    widths = {}
     for address in addresses_of(path):
         page = visitor.go(address)
-        width = page.evaluate("document.documentElement.scrollWidth")
-        assert width <= 320, (address, width)
+        widths[address] = page.evaluate("document.documentElement.scrollWidth")
+    assert max(widths.values()) <= 320, widths
 
 
 @pytest.mark.parametrize("path", PATHS)
@@ -100,7 +110,8 @@ def test_the_keyboard_reaches_everything(visit: Callable[..., Visit], path: str)
         assert at["shown"], at
         assert at["ring"], at
         seen.append(at["name"])
-    assert seen[0].startswith("A To the content")
+    if page.locator(".skip").count():
+        assert seen[0].startswith("A To the content")
     assert len(seen) >= min(stops, 5)
 
 
@@ -115,7 +126,8 @@ def test_the_skip_link_leads_to_the_content(visit: Callable[..., Visit]) -> None
 def test_light_and_dark_follow_the_system(visit: Callable[..., Visit]) -> None:
     page = visit().go("/warm-up?seed=1")
     colors = []
-    for scheme in ("light", "dark"):
-        page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+    schemes: list[Literal["light", "dark"]] = ["light", "dark"]
+    for scheme in schemes:
+        page.emulate_media(color_scheme=scheme)
         colors.append(page.evaluate("getComputedStyle(document.body).backgroundColor"))
     assert colors[0] != colors[1]

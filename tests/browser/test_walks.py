@@ -87,10 +87,64 @@ def test_a_warm_up_by_keyboard_alone(visit: Callable[..., Visit]) -> None:
     page.get_by_label("Hide the answers").focus()
     page.keyboard.press("Space")
     page.keyboard.press("Enter")
-    page.wait_for_url(re.compile("hide=true"))
+    page.wait_for_url(re.compile("hide=[Tt]rue"))
     answer = page.locator("details").first
     assert answer.get_attribute("open") is None
     answer.locator("summary").focus()
     page.keyboard.press("Enter")
     assert answer.get_attribute("open") is not None
     assert "task=blend" in page.url
+
+
+def test_the_board_by_the_keys_of_a_remote(visit: Callable[..., Visit]) -> None:
+    page = visit().go("/show?task=blend&item=1&seed=4&count=4&timer=9")
+    shown = page.locator(".slide:visible")
+    answer = shown.locator(".said")
+    first = shown.locator(".ask").inner_text()
+    assert page.locator("#clock").inner_text().startswith("0:0")
+    expect(answer).not_to_be_visible()
+    page.keyboard.press("Space")
+    expect(answer).to_be_visible()
+    page.keyboard.press("PageDown")
+    expect(page.locator("#number")).to_have_text("2")
+    expect(answer).not_to_be_visible()
+    page.keyboard.press("End")
+    expect(page.locator("#number")).to_have_text("4")
+    page.keyboard.press("ArrowLeft")
+    expect(page.locator("#number")).to_have_text("3")
+    assert "item=3" in page.url
+    page.reload()
+    expect(page.locator("#number")).to_have_text("3")
+    page.keyboard.press("Home")
+    assert shown.locator(".ask").inner_text() == first
+    page.locator("main").click()
+    expect(answer).to_be_visible()
+
+
+def test_sound_boxes_fill_one_by_one(visit: Callable[..., Visit]) -> None:
+    page = visit().go("/show?what=words&words=clam&boxes=sounds&item=1&seed=4")
+    boxes = page.locator(".slide:visible .box")
+    expect(boxes).to_have_count(4)
+    for filled in range(1, 5):
+        page.keyboard.press("ArrowRight")
+        expect(page.locator(".box.is-full")).to_have_count(filled)
+
+
+def test_the_board_without_scripts(visit: Callable[..., Visit]) -> None:
+    page = visit(java_script_enabled=False).go("/show?task=blend&item=1&seed=4")
+    page.get_by_role("link", name="Answer").click()
+    expect(page.locator(".slide:visible .said")).to_be_visible()
+    page.get_by_role("link", name="Next").click()
+    expect(page.locator("#number")).to_have_text("2")
+
+
+def test_a_passage_is_marked_by_shape(visit: Callable[..., Visit]) -> None:
+    page = visit().go("/passage")
+    page.get_by_label("Text", exact=False).first.fill("The gulls sit. A lighthouse is lit.")
+    page.get_by_label("What was taught", exact=False).first.fill("default:20")
+    page.locator("form.asks button").first.click()
+    marks = page.locator("mark.missing")
+    expect(marks.first).to_be_visible()
+    assert "lighthouse" in marks.all_inner_texts()
+    before = marks.first.evaluate("one => getComputedStyle(one, '::before').content")
+    assert before == '"["'

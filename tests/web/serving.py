@@ -14,7 +14,14 @@ WAIT_SECONDS = 30
 
 @contextmanager
 def served(home: Path, *options: str) -> Iterator[str]:
-    """Run ``phonodrill serve`` on a free port; give its address without the last slash.
+    """Run ``phonodrill serve`` on a free port; give its address without the last slash."""
+    with running(home, *options) as (address, _):
+        yield address
+
+
+@contextmanager
+def running(home: Path, *options: str) -> Iterator[tuple[str, int]]:
+    """Run ``phonodrill serve``; give its address without the last slash, and its process.
 
     Args:
         home: a temporary folder for what a teacher keeps.
@@ -36,7 +43,8 @@ def served(home: Path, *options: str) -> Iterator[str]:
         try:
             line = server.stdout.readline()
             assert "http://" in line, f"the server said {line!r}"
-            yield next(part for part in line.split() if part.startswith("http://")).rstrip("/")
+            address = next(part for part in line.split() if part.startswith("http://"))
+            yield address.rstrip("/"), server.pid
         finally:
             server.terminate()
             server.wait(WAIT_SECONDS)

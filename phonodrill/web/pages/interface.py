@@ -17,11 +17,11 @@ PAGE = Page("/api", "API", "The same answers as data, for other programs.")
 TEMPLATE = "interface.html"
 Schema = Mapping[str, Any]
 _LIMITS = {
-    "minimum": "from {}",
-    "maximum": "to {}",
-    "minLength": "at least {:,} characters",
-    "maxLength": "at most {:,} characters",
-    "maxItems": "at most {:,}",
+    "minimum": "from {:.0f}",
+    "maximum": "to {:.0f}",
+    "minLength": "of at least {:,} characters",
+    "maxLength": "of at most {:,} characters",
+    "maxItems": "of at most {:,}",
 }
 _TYPES = {
     "integer": "whole number",
@@ -31,6 +31,7 @@ _TYPES = {
     "array": "list",
     "object": "object",
 }
+_SAYS_NOTHING = "Successful Response"
 page = APIRouter()
 
 
@@ -96,12 +97,12 @@ def routes_of(schema: Schema) -> Iterator[Route]:
     for path, methods in schema["paths"].items():
         for method, route in methods.items():
             parameters = route.get("parameters", [])
-            fields = [_field(p["name"], p["schema"], p) for p in parameters]
+            fields = [_field(schema, p["name"], p["schema"], p) for p in parameters]
             example = {p["name"]: e for p in parameters if (e := _example(p)) is not None}
-            body = _content(route.get("requestBody", {}))
-            sent = _properties(schema, body)
-            needed = _resolved(schema, body).get("required", [])
-            fields += [_field(n, s, s, needed=n in needed) for n, s in sent.items()]
+            body = _resolved(schema, _content(route.get("requestBody", {})))
+            sent = body.get("properties", {})
+            needed = body.get("required", [])
+            fields += [_field(schema, n, s, s, needed=n in needed) for n, s in sent.items()]
             done = route["responses"].get("200", {})
             answers = _properties(schema, _content(done))
             sample = {name: e for name, part in sent.items() if (e := _example(part)) is not None}
@@ -111,36 +112,37 @@ def routes_of(schema: Schema) -> Iterator[Route]:
                 route.get("summary", path),
                 route.get("description", "").replace("``", "“", 1).replace("``", "”", 1),
                 fields,
-                done.get("description", ""),
+                done.get("description", "").replace(_SAYS_NOTHING, ""),
                 [(name, part.get("description", "")) for name, part in answers.items()],
                 f"{path}?{urlencode(example)}".rstrip("?") if method == "get" else "",
                 json.dumps(sample, ensure_ascii=False) if sample else "",
             )
 
 
-def _field(name: str, schema: Schema, about: Schema, *, needed: bool = False) -> Field:
-    return Field(
-        name, _kind(schema), about.get("description", ""), bool(about.get("required")) or needed
-    )
+def _field(
+    schema: Schema, name: str, kind: Schema, about: Schema, *, needed: bool = False
+) -> Field:
+    is_needed = bool(about.get("required")) or needed
+    return Field(name, _kind(schema, kind), about.get("description", ""), is_needed)
 
 
-def _kind(schema: Schema) -> str:
+def _kind(schema: Schema, part: Schema) -> str:
     """Write type, limits and usual value in words.
 
-    >>> _kind({"type": "integer", "minimum": 1, "maximum": 3, "default": 2})
-    'whole number, from 1, to 3; usually 2'
-    >>> _kind({"anyOf": [{"enum": ["a", "b"], "type": "string"}, {"type": "null"}]})
+    >>> _kind({}, {"type": "integer", "minimum": 1, "maximum": 3, "default": 2})
+    'whole number from 1 to 3; usually 2'
+    >>> _kind({}, {"anyOf": [{"enum": ["a", "b"], "type": "string"}, {"type": "null"}]})
     'one of a, b'
     """
-    choices = schema.get("anyOf", [])
-    real = next((part for part in choices if part.get("type") != "null"), schema)
+    choices = part.get("anyOf", [part])
+    real = _resolved(schema, next((one for one in choices if one.get("type") != "null"), part))
     if "enum" in real:
         kind = f"one of {', '.join(map(str, real['enum']))}"
     else:
         limits = [words.format(real[name]) for name, words in _LIMITS.items() if name in real]
-        kind = ", ".join([_TYPES.get(real.get("type", ""), "text"), *limits])
-    usual = schema.get("default")
-    is_told = usual not in (None, "")
+        kind = " ".join([_TYPES.get(real.get("type", ""), "text"), *limits])
+    usual = part.get("default")
+    is_told = usual not in (None, "", [])
     return f"{kind}; usually {str(usual).lower()}" if is_told else kind
 
 

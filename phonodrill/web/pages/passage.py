@@ -12,7 +12,7 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.render.as_html import fragment
 from phonodrill.render.as_json import data_of
-from phonodrill.render.document import Document, Table
+from phonodrill.render.document import Document, Section, Table, Words
 from phonodrill.render.views import passage as view
 from phonodrill.services.passage import check_text, namer, plain_text
 from phonodrill.services.taught_steps import DEFAULT, default_lines, named, steps_from
@@ -172,9 +172,11 @@ def make_result(lexicon: Lexicon, form: PassageForm, overlay: Overlay) -> Result
     marked, *others = document.sections
     parts = []
     for section in others:
-        rows = len(section.body.rows) if isinstance(section.body, Table) else 0
-        html = fragment([section._replace(heading="")])
-        parts.append(Part(section.heading, html, rows, rows > MOST_ROWS))
+        body = section.body
+        rows = len(body.rows) if isinstance(body, Table) else 0
+        if isinstance(body, Table) and len(body.headings) == 1:
+            body = Words(tuple(word for (word,) in body.rows))
+        parts.append(Part(section.heading, fragment([Section("", body)]), rows, rows > MOST_ROWS))
     return Result(document, fragment([marked._replace(heading="")]), tuple(parts))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from enum import StrEnum
 from typing import Annotated, Any
 
@@ -20,10 +21,12 @@ from phonodrill.services.board import (
     show_words,
 )
 from phonodrill.services.lesson import Lessons
+from phonodrill.sounds.places import Position
 from phonodrill.web.page import (
     Page,
     address_of,
     desk_of,
+    fields_of,
     options_of,
     problem_from,
     redirect_to,
@@ -36,7 +39,6 @@ PAGE = Page("/show", "Show", "One item at a time, large enough for the back of t
 TEMPLATE = "show.html"
 BOARD = "board.html"
 LONGEST_TIME = 600
-LONGEST_LIST = 3000
 LONG_WORD, LONG, LONGER = 7, 60, 110
 """Letters beyond which a word or a line is set smaller."""
 
@@ -54,12 +56,19 @@ NAMES = {
     What.LESSON: "Words of a lesson",
     What.WORDS: "Your own words",
 }
-CHOICES = {
+CHOICES: dict[str, Sequence[tuple[str, ...]]] = {
     **warmup.CHOICES,
+    "places": options_of(Position, **warmup.PLACE_WORDS),
     "boxes": options_of(
         Boxes, none="none", sounds="filled with sounds", letters="sounds, letters under them"
     ),
 }
+ASKED = {
+    What.ITEMS: {"task", "at", "band", "count", "level", "sound", "ending", "taught", "made_up"},
+    What.LESSON: {"focus", "band", "minutes", "taught"},
+    What.WORDS: {"words"},
+}
+"""The fields of each form; the others go along hidden."""
 page = APIRouter()
 api = APIRouter()
 
@@ -68,7 +77,6 @@ class ShowForm(warmup.WarmUpForm, LessonForm):
     """What is shown, and where one is."""
 
     what: What = Field(What.ITEMS, description="What is shown.")
-    words: str = Field("", max_length=LONGEST_LIST, description="Words typed in.")
     boxes: Boxes = Field(Boxes.NONE, description="Sound boxes under each item.")
     timer: int | None = Field(None, ge=3, le=LONGEST_TIME, description="Seconds for an item.")
     item: int | None = Field(None, ge=1, description="Which item is shown; none: the form.")
@@ -114,14 +122,26 @@ def make_board(lexicon: Lexicon, form: ShowForm, overlay: Overlay, lessons: Less
         return show_words(lexicon, form.words, form.boxes, form.notation, overlay)
     if form.what is What.LESSON:
         return show_lesson(make_lessons(lexicon, form, overlay, lessons).reads, form.boxes, overlay)
-    wish, _ = warmup.make_wish(lexicon, form)
-    return show_items(lexicon, wish, form.boxes, form.notation, overlay)
+    wish, problems = warmup.make_wish(lexicon, form)
+    board = show_items(lexicon, wish, form.boxes, form.notation, overlay)
+    return board._replace(notes=(*problems, *board.notes))
 
 
 def _show_form(request: Request, form: ShowForm, **more: Any) -> Response:
     plain = form.model_copy(update={"item": None, "answer": ""})
     kinds = [(what, NAMES[what], address_of(PAGE.path, plain, what=what)) for what in What]
-    return show(request, TEMPLATE, PAGE, form=form, choices=CHOICES, kinds=kinds, **more)
+    asked = {"what", "item", "answer", "boxes", "timer", *ASKED[form.what]}
+    return show(
+        request,
+        TEMPLATE,
+        PAGE,
+        form=form,
+        choices=CHOICES,
+        kinds=kinds,
+        state=fields_of(form, leave_out=asked),
+        again=address_of(PAGE.path, plain, seed=None),
+        **more,
+    )
 
 
 def _size(slide: Slide) -> str:

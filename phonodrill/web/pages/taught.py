@@ -88,7 +88,8 @@ class Shown(NamedTuple):
         lines: the steps, to be edited.
         document: the checked steps, or None if there are none.
         chart: their growth, as SVG.
-        parts: heading and table of each part of the check.
+        steps: a table of them.
+        notes: heading and table of each kind of note on them.
         next_steps: a table of steps to teach next, or empty.
         joined: the steps with these.
     """
@@ -96,7 +97,8 @@ class Shown(NamedTuple):
     lines: str
     document: Document | None = None
     chart: str = ""
-    parts: tuple[tuple[str, str], ...] = ()
+    steps: str = ""
+    notes: tuple[tuple[str, str], ...] = ()
     next_steps: str = ""
     joined: str = ""
 
@@ -187,8 +189,8 @@ def make_shown(lexicon: Lexicon, form: TaughtForm, overlay: Overlay) -> Shown:
     if form.taught:
         document, steps = check_steps(lexicon, form, overlay)
         chart = _draw_growth(steps) if steps else ""
-        parts = tuple((_heading(part), _table(part.body)) for part in document.sections)
-        shown = shown._replace(document=document, chart=chart, parts=parts)
+        table, *notes = ((part.heading, _table(part.body)) for part in document.sections)
+        shown = shown._replace(document=document, chart=chart, steps=table[1], notes=tuple(notes))
     if form.more:
         wish = SuggestForm(taught=form.taught, band=form.band, goal=form.goal, steps=form.more)
         result = suggest_next(lexicon, wish, overlay)
@@ -224,10 +226,6 @@ def _draw_growth(steps: Sequence[Checked]) -> str:
     curve = [steps[0].total - len(steps[0].opens), *(step.total for step in steps)]
     title = "Growth: words that can be read"
     return line_chart(title, "steps taught", "words", {"these steps": curve}, inline=True)
-
-
-def _heading(part: Section) -> str:
-    return part.heading or "Step by step"
 
 
 def _table(body: Any) -> str:

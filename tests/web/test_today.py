@@ -124,8 +124,12 @@ def test_a_word_that_does_not_fit_is_refused_with_its_reason(
     assert words_of(text) == words_of(shown)
 
 
-def test_a_swap_that_cannot_be_done_is_a_problem_not_a_failure(client: TestClient) -> None:
-    assert "is not in the lesson" in text_of(client, f"{LESSON}&swap=lighthouse:crabs", 400)
+def test_a_swap_that_cannot_be_done_leaves_the_lesson_without(
+    client: TestClient, shown: str
+) -> None:
+    text = text_of(client, f"{LESSON}&swap=lighthouse:crabs", 400)
+    assert "is not in the lesson" in text
+    assert words_of(text) == words_of(shown)
 
 
 def test_why_a_word_fits(client: TestClient) -> None:

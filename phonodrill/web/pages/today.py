@@ -156,24 +156,35 @@ async def today_page(request: Request, form: TodayQuery) -> Response:
         return _show(request, form)
     if form.seed is None:
         return redirect_to(PAGE.path, form.with_seed())
-    desk = desk_of(request)
     problem: Problem | None = None
     if form.old:
-        asked = form.model_copy(
-            update={"swap": [*form.swap, f"{form.old}:{form.new}"], "old": "", "new": ""}
-        )
         try:
-            swapped = await desk.ask(make_lessons, asked, desk.own_words(), desk.lessons)
+            return redirect_to(PAGE.path, await _swapped(request, form))
         except PhonodrillError as error:
             problem = problem_from(error)
+    desk = desk_of(request)
+    # An address may name a swap that cannot be done any more: the lesson is shown without.
+    for tried in (form, form.model_copy(update={"swap": []})):
+        try:
+            preview = await desk.ask(make_preview, tried, desk.own_words(), desk.lessons)
+        except PhonodrillError as error:
+            problem = problem or problem_from(error)
         else:
-            put_in = _last_put_in(swapped)
-            return redirect_to(PAGE.path, asked.model_copy(update={"word": put_in}))
-    try:
-        preview = await desk.ask(make_preview, form, desk.own_words(), desk.lessons)
-    except PhonodrillError as error:
-        return _show(request, form, problem=problem or problem_from(error))
-    return _show(request, form, preview, problem)
+            return _show(request, tried, preview, problem)
+    return _show(request, form, problem=problem)
+
+
+async def _swapped(request: Request, form: TodayForm) -> TodayForm:
+    """Put the swap that is asked for behind the others.
+
+    Raises:
+        PhonodrillError: if it cannot be done.
+    """
+    swap = [*form.swap, f"{form.old}:{form.new}"]
+    asked = form.model_copy(update={"swap": swap, "old": "", "new": ""})
+    desk = desk_of(request)
+    swapped = await desk.ask(make_lessons, asked, desk.own_words(), desk.lessons)
+    return asked.model_copy(update={"word": _last_put_in(swapped)})
 
 
 def _last_put_in(swapped: Swapped) -> str:
@@ -247,10 +258,17 @@ def make_preview(lexicon: Lexicon, form: TodayForm, overlay: Overlay, lessons: L
         document,
         tuple(_shown(document.sections, names)),
         words_of([read]),
-        tuple(f"{swap.old} → {swap.new or 'another word'}" for swap in map(read_swap, form.swap)),
+        _put_in(swapped, form),
         word,
         why_it_fits(read, word) if word else (),
     )
+
+
+def _put_in(swapped: Swapped, form: TodayForm) -> tuple[str, ...]:
+    """Say of each swap what was put in; on several days these may be several words."""
+    if form.days == 1:
+        return swapped.notes
+    return tuple(f"{swap.old} → {swap.new or 'other words'}" for swap in map(read_swap, form.swap))
 
 
 def _shown(sections: tuple[Section, ...], names: tuple[str, ...]) -> Iterator[Shown]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from enum import StrEnum
 from typing import Annotated, Any, NamedTuple
+from urllib.parse import urlencode
 
 from fastapi import APIRouter, Query, Request, Response
 from starlette.concurrency import run_in_threadpool
@@ -16,6 +17,7 @@ from phonodrill.render import as_csv
 from phonodrill.render.as_html import fragment
 from phonodrill.render.as_json import data_of
 from phonodrill.render.document import Document
+from phonodrill.services.board import MOST_WORDS
 from phonodrill.services.made import Made
 from phonodrill.web.forms import DrawForm, Form
 from phonodrill.web.page import (
@@ -29,6 +31,7 @@ from phonodrill.web.page import (
     show,
 )
 
+BOARD = "/show"
 SHOWN_NOTES = 20
 
 
@@ -63,7 +66,8 @@ class Tab(NamedTuple):
         grouped: whether short lists stand side by side.
         choices: for the fields that choose one of several.
         spoken: what may be said aloud, as a CSS selector.
-        board: whether the page Show takes the same query.
+        board: gives the page Show its query, from form and result; None where there is
+            nothing to show.
         more: what the template shows beside the document, from form and result.
     """
 
@@ -81,8 +85,27 @@ class Tab(NamedTuple):
     grouped: bool = False
     choices: Mapping[str, Sequence[tuple[str, ...]]] = {}
     spoken: str = ""
-    board: bool = False
+    board: Callable[[Any, Document], str] | None = None
     more: Callable[[Any, Document], dict[str, Any]] | None = None
+
+
+def board_of_form(form: Form, _: Document) -> str:
+    """Show what the same query gives."""
+    return address_of(BOARD, form)
+
+
+def board_of_words(*names: str) -> Callable[[Form, Document], str]:
+    """Show the words of a result one by one.
+
+    Args:
+        names: of the columns of its records that hold them.
+    """
+
+    def board(_: Form, document: Document) -> str:
+        words = dict.fromkeys(record[name] for record in document.records for name in names)
+        return f"{BOARD}?{urlencode({'what': 'words', 'words': ' '.join([*words][:MOST_WORDS])})}"
+
+    return board
 
 
 def add_tabs(page: APIRouter, api: APIRouter, entry: Page, tabs: Sequence[Tab]) -> None:
@@ -182,7 +205,7 @@ def _write(
             ),
             "files": {str(kind): address_of(path, form) for path, kind in files},
             "again": address_of(tab.path, form, seed=None) if _is_drawn(tab, form) else "",
-            "board": address_of("/show", form) if tab.board else "",
+            "board": tab.board(form, made.document) if tab.board else "",
         } | (tab.more(form, made.document) if tab.more else {})
     return show(
         request,

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from urllib.parse import parse_qs
 
 import pytest
 from fastapi.testclient import TestClient
@@ -90,6 +91,17 @@ def test_draws_have_an_address_and_files(client: TestClient, path: str) -> None:
         start = page.text.index(f'href="{path}/file.{kind}?') + len('href="')
         file = page.text[start:].partition('"')[0].replace("&amp;", "&")
         assert len(client.get(file).content) > 60
+
+
+@pytest.mark.parametrize("path", ["/pairs", "/pairs/words-to-read", "/endings"])
+def test_the_words_are_shown_one_by_one_on_the_board(client: TestClient, path: str) -> None:
+    page = client.get(f"{path}?seed=4&count=2&notation=marks").text
+    link = page.partition('href="/show?')[2].partition('"')[0].replace("&amp;", "&")
+    words = parse_qs(link)["words"][0].split()
+    assert len(words) == len(set(words)) >= 2
+    board = client.get(f"/show?{link}")
+    assert board.status_code == 200
+    assert words[0] in board.text
 
 
 def test_what_was_taught_goes_along_to_the_other_tabs(client: TestClient) -> None:

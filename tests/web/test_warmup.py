@@ -63,7 +63,8 @@ def test_an_accent_that_is_named_twice_stays_in_the_address(client: TestClient) 
     page = client.get(sent).text
     assert page.count('name="accent" type="checkbox"') == page.count('id="accent-')
     assert page.count(" checked>") == 2
-    assert f"/show?{accents}".replace("&", "&amp;") in page
+    board = page.partition('href="/show?')[2].partition('"')[0]
+    assert accents in board.replace("&amp;", "&")
 
 
 @pytest.mark.parametrize("task", TASKS)

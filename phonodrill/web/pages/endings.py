@@ -25,7 +25,7 @@ from phonodrill.sounds.notation import Notation
 from phonodrill.web.choices import NOTATIONS
 from phonodrill.web.forms import DrawForm, Form
 from phonodrill.web.page import Page, options_of
-from phonodrill.web.tab import Tab, add_tabs
+from phonodrill.web.tab import Tab, add_tabs, board_of_words
 
 PAGE = Page(
     "/endings",
@@ -195,6 +195,7 @@ TABS = (
         grouped=True,
         choices=CHOICES,
         spoken=".words li",
+        board=board_of_words("word"),
     ),
     Tab(
         f"{PAGE.path}/add",

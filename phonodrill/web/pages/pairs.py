@@ -19,7 +19,7 @@ from phonodrill.taught.known import Known
 from phonodrill.web.choices import NOTATIONS
 from phonodrill.web.forms import ClassForm, DrawForm, Form
 from phonodrill.web.page import Page, options_of
-from phonodrill.web.tab import Tab, add_tabs
+from phonodrill.web.tab import Tab, add_tabs, board_of_words
 
 PAGE = Page("/pairs", "Pairs", "Words for contrast, words to read, and how sounds are spelled.")
 MOST_WORDS = 200
@@ -153,6 +153,7 @@ TABS = (
         "Pairs of words for contrast",
         choices=CHOICES,
         spoken="tbody td:first-child, tbody td:nth-child(3)",
+        board=board_of_words("a", "b"),
     ),
     Tab(
         f"{PAGE.path}/words-to-read",
@@ -165,6 +166,7 @@ TABS = (
         "Words whose every letter-sound correspondence was taught",
         grouped=True,
         spoken=".words li",
+        board=board_of_words("word"),
     ),
     Tab(
         f"{PAGE.path}/spellings",

@@ -32,7 +32,7 @@ from phonodrill.tasks.registry import TASKS
 from phonodrill.web.choices import ACCENTS, NOTATIONS, R_VOWELS
 from phonodrill.web.forms import DrawForm, Form
 from phonodrill.web.page import Page, desk_of, options_of
-from phonodrill.web.tab import Tab, add_tabs
+from phonodrill.web.tab import Tab, add_tabs, board_of_form, board_of_words
 
 PAGE = Page("/warm-up", "Warm-up", "Oral items of one task, each with its checked answer.")
 MOST_ITEMS = 40
@@ -257,7 +257,7 @@ TABS = (
         "An oral warm-up",
         asks=WarmUpForm,
         choices=CHOICES,
-        board=True,
+        board=board_of_form,
     ),
     Tab(
         f"{PAGE.path}/chain",
@@ -272,6 +272,7 @@ TABS = (
         fixed=("end",),
         choices=CHOICES,
         spoken="td:first-child",
+        board=board_of_words("word"),
     ),
 )
 add_tabs(page, api, PAGE, TABS)

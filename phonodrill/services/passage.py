@@ -25,6 +25,7 @@ def check_text(
     known: Known,
     overlay: Overlay = NO_OVERLAY,
     name: str = "the text",
+    most: int | None = None,
 ) -> Report:
     """Judge every word of a text.
 
@@ -33,13 +34,17 @@ def check_text(
         text: the passage.
         known: what was taught.
         overlay: a teacher's own words.
-        name: what the text is called if there is no word in it.
+        name: what the text is called in an error.
+        most: how many different words there may be; None for any number.
 
     Raises:
-        PhonodrillError: if there is no word in it.
+        PhonodrillError: if there is no word in it, or too many different ones.
     """
+    pieces = tuple(split_passage(text))
+    if most is not None and len({piece.word for piece in pieces}) > most:
+        raise PhonodrillError(f"{name} has more than {most:,} different words", "a part of it")
     gate = open_gate(lexicon, overlay.words("block"))
-    report = check_passage(split_passage(text), lexicon, gate, known, _guesser(lexicon))
+    report = check_passage(pieces, lexicon, gate, known, _guesser(lexicon))
     if not report.counts:
         raise PhonodrillError(f"{name} has no word in it", "a text with words in it")
     return report

@@ -15,6 +15,7 @@ from starlette.exceptions import HTTPException
 from phonodrill.errors import PhonodrillError
 from phonodrill.render.extra import import_extra
 from phonodrill.version import VERSION
+from phonodrill.web.answers import describe_answers
 from phonodrill.web.csrf import ForgedError
 from phonodrill.web.desk import BusyError, Desk
 from phonodrill.web.forms import Form, Refusal
@@ -37,6 +38,14 @@ _STATUS_WORDS = {
 }
 
 
+class _Described(FastAPI):
+    """The application, its schema with what is answered."""
+
+    def openapi(self) -> dict[str, Any]:
+        """Return the OpenAPI schema."""
+        return describe_answers(super().openapi(), API)
+
+
 def make_app(settings: Settings | None = None) -> FastAPI:
     """Make the application, ready to be served.
 
@@ -51,7 +60,7 @@ def make_app(settings: Settings | None = None) -> FastAPI:
         yield
         app.state.desk.close()
 
-    app = FastAPI(
+    app = _Described(
         title="phonodrill",
         version=VERSION,
         summary="Word-study drills in which every word, sound and answer was checked.",

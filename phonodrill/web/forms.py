@@ -36,7 +36,6 @@ class ClassForm(Form):
         max_length=LONGEST_STEPS,
         description="What was taught, a step a line; or default:40, the first 40 steps of our "
         "order; or list:NAME, a list kept on the page; empty: any word.",
-        examples=["default:40"],
     )
 
 

@@ -157,3 +157,12 @@ def test_the_api_refuses_in_two_fields(client: TestClient) -> None:
         assert answer.status_code == 400
         assert set(answer.json()) == {"error", "try"}
     assert client.post("/api/passage", json={"band": 7}).status_code == 422
+
+
+def test_what_is_no_text_does_not_hold_up_others(client: TestClient) -> None:
+    letters = "bdfgklmnprstvz"
+    words = " ".join(a + b + c + d for a in letters for b in letters for c in letters for d in "ab")
+    many = " ".join(a + b + word for a in "ae" for b in "io" for word in words.split())
+    answer = client.post("/api/passage", json={"text": many, "taught": "s"})
+    assert answer.status_code == 400
+    assert "more than 15,000 different words" in answer.json()["error"]

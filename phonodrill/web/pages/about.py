@@ -14,7 +14,6 @@ from phonodrill.render.document import Document
 from phonodrill.render.views import lexicon as view
 from phonodrill.services.lexicon import count_words
 from phonodrill.version import VERSION
-from phonodrill.web.answers import answer
 from phonodrill.web.forms import ClassForm, Form
 from phonodrill.web.page import Page, desk_of, show
 
@@ -48,12 +47,6 @@ async def about_page(request: Request, form: Annotated[ClassForm, Query()]) -> R
     "/lexicon",
     tags=["about"],
     summary="Where the words come from",
-    responses=answer(
-        "Sources and counts of the lexicon.",
-        sources="Each with version, license, credit and what it is used for.",
-        counts="What is counted, and how many there are.",
-        disagreements="Forms that are not base + ending, if asked for.",
-    ),
 )
 async def lexicon_data(request: Request, form: Annotated[LexiconForm, Query()]) -> dict[str, Any]:
     """Return the fields that ``phonodrill lexicon --format json`` writes."""

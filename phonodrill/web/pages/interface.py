@@ -9,7 +9,7 @@ from urllib.parse import urlencode
 
 from fastapi import APIRouter, Query, Request, Response
 
-from phonodrill.web.answers import JSON
+from phonodrill.web.answers import EXAMPLE, JSON
 from phonodrill.web.forms import ClassForm
 from phonodrill.web.page import Page, show
 
@@ -98,14 +98,13 @@ def routes_of(schema: Schema) -> Iterator[Route]:
         for method, route in methods.items():
             parameters = route.get("parameters", [])
             fields = [_field(schema, p["name"], p["schema"], p) for p in parameters]
-            example = {p["name"]: e for p in parameters if (e := _example(p)) is not None}
+            example = route.get(EXAMPLE, {})
             body = _resolved(schema, _content(route.get("requestBody", {})))
             sent = body.get("properties", {})
             needed = body.get("required", [])
             fields += [_field(schema, n, s, s, needed=n in needed) for n, s in sent.items()]
             done = route["responses"].get("200", {})
             answers = _properties(schema, _content(done))
-            sample = {name: e for name, part in sent.items() if (e := _example(part)) is not None}
             yield Route(
                 method.upper(),
                 path,
@@ -115,7 +114,7 @@ def routes_of(schema: Schema) -> Iterator[Route]:
                 done.get("description", "").replace(_SAYS_NOTHING, ""),
                 [(name, part.get("description", "")) for name, part in answers.items()],
                 f"{path}?{urlencode(example)}".rstrip("?") if method == "get" else "",
-                json.dumps(sample, ensure_ascii=False) if sample else "",
+                json.dumps(example, ensure_ascii=False) if sent else "",
             )
 
 
@@ -144,12 +143,6 @@ def _kind(schema: Schema, part: Schema) -> str:
     usual = part.get("default")
     is_told = usual not in (None, "", [])
     return f"{kind}; usually {str(usual).lower()}" if is_told else kind
-
-
-def _example(part: Schema) -> Any:
-    """The first example of a field, or None."""
-    found = part.get("examples") or part.get("schema", {}).get("examples") or [None]
-    return found[0] if isinstance(found, list) else None
 
 
 def _content(part: Schema) -> Schema:

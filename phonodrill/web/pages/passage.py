@@ -17,7 +17,6 @@ from phonodrill.render.views import passage as view
 from phonodrill.services.passage import check_text, namer, plain_text
 from phonodrill.services.taught_steps import DEFAULT, default_lines, named, steps_from
 from phonodrill.sounds.notation import Notation
-from phonodrill.web.answers import answer
 from phonodrill.web.csrf import FIELD, check_form
 from phonodrill.web.forms import ClassForm
 from phonodrill.web.page import (
@@ -35,6 +34,8 @@ PAGE = Page("/passage", "Passage", "Which words of a text your class can read, a
 TEMPLATE = "passage.html"
 LONGEST_ADDRESS = 4000
 """Longer ones are cut by some proxies; a text that makes one longer is answered directly."""
+MOST_DIFFERENT = 15_000
+"""Different words: a long book has fewer, and what is no text is not to hold up others."""
 MOST_ROWS = 40
 """Longer tables are folded."""
 USUAL_STEPS = 40
@@ -51,7 +52,6 @@ class PassageForm(ClassForm):
         default="",
         max_length=LARGEST_BODY,
         description="The text.",
-        examples=["The ferries sat in the harbor."],
     )
     notation: Notation | None = Field(default=None, description="How guessed readings are written.")
 
@@ -131,20 +131,6 @@ async def send_passage(
     "/passage",
     tags=["texts"],
     summary="Which words of a text a class can read",
-    responses=answer(
-        "The words of the text, counted by how the class can read them.",
-        words="How many words.",
-        decodable="How many of them can be read by what was taught.",
-        taught_whole="How many were taught whole.",
-        not_for_class="How many are not for class; they are not repeated.",
-        numbers="How many numbers; they are no words here.",
-        share="Share of the words that can be read, 0 to 1.",
-        not_yet="Words not yet readable: word, count, needs (steps), guess (reading is a guess).",
-        next_step="The one step that would make most words readable; may be empty.",
-        next_step_words="How many words it would make readable.",
-        beyond_band="Words that children of the band may not know.",
-        guesses="Words that the lexicon lacks, with the reading guessed, as ARPAbet.",
-    ),
 )
 async def passage_data(request: Request, form: PassageForm) -> dict[str, Any]:
     """Return the fields that ``phonodrill passage --format json`` writes."""
@@ -159,7 +145,7 @@ def make_document(lexicon: Lexicon, form: PassageForm, overlay: Overlay) -> Docu
             "what has the class been taught?", f"taught: a step a line, or {DEFAULT}:{USUAL_STEPS}"
         )
     known = steps_from(form.taught, lexicon).known()
-    report = check_text(lexicon, form.text, known, overlay)
+    report = check_text(lexicon, form.text, known, overlay, most=MOST_DIFFERENT)
     return view.document(report, namer(lexicon), form.band, form.notation)
 
 

@@ -28,7 +28,6 @@ from phonodrill.services.taught_steps import (
 )
 from phonodrill.taught.check import Checked
 from phonodrill.taught.suggest import Goal, Suggestion
-from phonodrill.web.answers import answer
 from phonodrill.web.csrf import FIELD, check_form
 from phonodrill.web.forms import HIGHEST_SEED, LONGEST_STEPS, ClassForm
 from phonodrill.web.page import (
@@ -143,14 +142,6 @@ async def delete(request: Request, form: Annotated[KeepForm, Form()]) -> Respons
     "/taught/check",
     tags=["steps"],
     summary="What each step taught opens",
-    responses=answer(
-        "The steps, one by one.",
-        file="What the steps are called.",
-        band="Highest band of the words counted.",
-        steps="Each with what it was understood as, how many words it opens, the total so far, "
-        "examples, and notes on what is used before it is taught.",
-        problems="Lines that could not be read, with their numbers.",
-    ),
 )
 async def check_data(request: Request, form: Annotated[ClassForm, Query()]) -> dict[str, Any]:
     """Return the fields that ``phonodrill taught check --format json`` writes."""
@@ -162,15 +153,6 @@ async def check_data(request: Request, form: Annotated[ClassForm, Query()]) -> d
     "/taught/suggest",
     tags=["steps"],
     summary="What to teach next",
-    responses=answer(
-        "The steps taught already, then those to teach next.",
-        goal="What the order is to open.",
-        band="Highest band of the words counted.",
-        seed="Of the search.",
-        steps="Each with its reason, the total open by then, and is_new.",
-        growth="Words or sentences open after 0, 1, 2 ... steps, in this and in other orders.",
-        constraints_broken="How many constraints each of these orders breaks.",
-    ),
 )
 async def suggest_data(request: Request, form: Annotated[SuggestForm, Query()]) -> dict[str, Any]:
     """Return the fields that ``phonodrill taught suggest --format json`` writes.

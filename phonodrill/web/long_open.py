@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from phonodrill.lexicon.entry import Entry
+from phonodrill.lexicon.entry import Entry, Sentence, Spelled
 from phonodrill.lexicon.schema import LEXICON_PATH
 from phonodrill.lexicon.store import Lexicon
 
@@ -22,6 +22,9 @@ class LongOpenLexicon(Lexicon):
     def __init__(self, path: Path = LEXICON_PATH) -> None:
         super().__init__(path)
         self._plain: dict[int, dict[str, list[str]]] = {}
+        self._spelled: dict[int, list[Spelled]] = {}
+        self._bank: list[Sentence] = []
+        self._given_forms: dict[tuple[int, frozenset[str]], dict[str, list[str]]] = {}
 
     def get(self, word: str) -> Entry | None:
         """Look a word up; forget the others when they are too many."""
@@ -34,3 +37,20 @@ class LongOpenLexicon(Lexicon):
         if highest_band not in self._plain:
             self._plain[highest_band] = super().plain_words(highest_band)
         return self._plain[highest_band]
+
+    def spelled(self, *, highest_band: int) -> list[Spelled]:
+        """Return the words that a drill may use; each time a list of its own."""
+        if highest_band not in self._spelled:
+            self._spelled[highest_band] = super().spelled(highest_band=highest_band)
+        return [*self._spelled[highest_band]]
+
+    def all_sentences(self) -> list[Sentence]:
+        """Return the whole bank of sentences; each time a list of its own."""
+        self._bank = self._bank or super().all_sentences()
+        return [*self._bank]
+
+    def _forms(self, highest_band: int, endings: frozenset[str]) -> dict[str, list[str]]:
+        key = (highest_band, endings)
+        if key not in self._given_forms:
+            self._given_forms[key] = super()._forms(highest_band, endings)
+        return self._given_forms[key]

@@ -27,6 +27,8 @@ _ENVIRONMENT = Environment(
     loader=FileSystemLoader(FOLDER / "templates"),
     autoescape=select_autoescape(default=True),
     undefined=StrictUndefined,
+    # Files of a package do not change while it runs.
+    auto_reload=False,
     trim_blocks=True,
     lstrip_blocks=True,
 )

@@ -22,7 +22,23 @@ RESULTS = {
         f"/show?task=blend&item=2&answer=shown&timer=20&{_SEED}",
         f"/show?what=words&words=torches+gull&boxes=letters&item=1&{_SEED}",
     ),
+    "/endings": (
+        f"/endings?{_SEED}",
+        "/endings/add?word=ferry&ending=s",
+        "/endings/base?word=torches",
+        f"/endings/rules?{_SEED}",
+    ),
+    "/pairs": (
+        f"/pairs?sounds=i:e&{_SEED}",
+        "/pairs/words-to-read?taught=default:40&pattern=CVC",
+        "/pairs/spellings?sound=f",
+    ),
     "/passage": ("/passage?taught=default:40&text=The+gulls+sit+on+the+ropes.+A+crab+hid.",),
+    "/words": (
+        "/words?word=ferries",
+        "/words/sentences?word=torches",
+        "/words/own",
+    ),
     "/taught": ("/taught?taught=default:30", "/taught?taught=default:12&more=3"),
     "/about": ("/about?disagreements=true", "/api"),
 }
@@ -30,6 +46,9 @@ PROBLEMS = {
     "/today": "/today?focus=zzz&seed=4",
     "/warm-up": "/warm-up?sound=zzz&seed=4",
     "/show": "/show?sound=zzz&item=1&seed=4",
+    "/endings": "/endings/base?word=crab",
+    "/pairs": "/pairs?sounds=zzz:e&seed=4",
+    "/words": "/words?word=zzzz",
     "/passage": "/passage?taught=zzzz&text=gulls",
     "/taught": "/taught?taught=zzzz",
 }

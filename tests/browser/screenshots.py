@@ -6,7 +6,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from playwright.sync_api import ViewportSize, sync_playwright
+from playwright.sync_api import FloatRect, ViewportSize, sync_playwright
 
 from tests.browser.addresses import PATHS, addresses_of
 from tests.browser.driving import chromium, launch, visiting
@@ -17,6 +17,8 @@ SIZES: dict[str, ViewportSize] = {
     "laptop": {"width": 1280, "height": 800},
     "projector": {"width": 1920, "height": 1080},
 }
+SCREENS = 2
+"""What is below the second screen looks like what is above it."""
 
 
 def main() -> None:
@@ -37,9 +39,15 @@ def main() -> None:
                 for path in PATHS:
                     for number, address in enumerate(addresses_of(path)):
                         file = folder / f"{path.strip('/')}-{number}-{name}.png"
-                        # The board is one screen; what else is below the first is seen, too.
-                        whole = not address.startswith("/show?")
-                        visitor.go(address).screenshot(path=file, full_page=whole)
+                        page = visitor.go(address)
+                        height = page.evaluate("document.documentElement.scrollHeight")
+                        part: FloatRect = {
+                            "x": 0,
+                            "y": 0,
+                            "width": size["width"],
+                            "height": min(height, SCREENS * size["height"]),
+                        }
+                        page.screenshot(path=file, full_page=True, clip=part)
                         print(file, address)
         browser.close()
 

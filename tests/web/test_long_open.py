@@ -21,4 +21,16 @@ def test_it_knows_the_same_words(lexicon: Lexicon) -> None:
         for band in (1, 2):
             assert long.plain_words(band) == lexicon.plain_words(band)
             assert long.plain_words(band) is long.plain_words(band)
+            assert long.spelled(highest_band=band) == lexicon.spelled(highest_band=band)
+        endings = frozenset({"es"})
+        for _ in range(2):
+            one, two = (
+                [
+                    entry.word
+                    for entry in each.matching(highest_band=2, endings=endings, keep=lambda _: True)
+                ]
+                for each in (long, lexicon)
+            )
+            assert one == two
+            assert long.all_sentences() == lexicon.all_sentences()
         assert long.every_sound() == lexicon.every_sound()

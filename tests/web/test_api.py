@@ -9,9 +9,14 @@ import pytest
 import schemathesis
 from schemathesis.core.result import Ok
 from schemathesis.generation import GenerationMode
-from schemathesis.specs.openapi.checks import positive_data_acceptance
+from schemathesis.specs.openapi.checks import (
+    negative_data_rejection,
+    positive_data_acceptance,
+)
 
-EXAMPLES = 6
+EXAMPLES = 4
+NOT_SAID = [positive_data_acceptance, negative_data_rejection]
+"""No schema says that an empty field has its usual value, or which sounds there are."""
 TOO_LONG = 431
 """The guard's answer to any address of more than 64 KB, as the generator writes them."""
 
@@ -37,8 +42,7 @@ def test_no_request_is_too_odd(server: str, mode: GenerationMode) -> None:
             answer = case.call()
             if answer.status_code == TOO_LONG:
                 return
-            # What the words themselves rule out (a sound there is none of) no schema can say.
-            case.validate_response(answer, excluded_checks=[positive_data_acceptance])
+            case.validate_response(answer, excluded_checks=NOT_SAID)
 
         ask()
         asked += 1

@@ -41,7 +41,7 @@ ANSWERS = {
             "at": "Where in the word.",
             "seed": _SEED,
             "notes": _NOTES,
-            "review": "Tasks mixed in from earlier sets.",
+            "review": "Words of this set that an earlier set had, to come back to.",
             "items": "Each with stimulus, sound, answer, what else is right, and what to say.",
         },
     ),
@@ -121,7 +121,7 @@ ANSWERS = {
         "Pairs of words.",
         {"sounds": "i:e"},
         {
-            "kind": "What the two of a pair share.",
+            "kind": "What the two words have to do with each other.",
             "seed": _SEED,
             "pairs": "Each with both words, their sounds and letters, and where they differ.",
         },

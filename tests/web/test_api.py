@@ -15,7 +15,7 @@ from schemathesis.specs.openapi.checks import (
 )
 
 EXAMPLES = 4
-NOT_SAID = [positive_data_acceptance, negative_data_rejection]
+NOT_SAID: list[Any] = [positive_data_acceptance, negative_data_rejection]
 """No schema says that an empty field has its usual value, or which sounds there are."""
 TOO_LONG = 431
 """The guard's answer to any address of more than 64 KB, as the generator writes them."""

@@ -10,14 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, NamedTuple
-from weakref import WeakKeyDictionary
 
 if TYPE_CHECKING:
     from phonodrill.lexicon.store import Lexicon
-
-
-_OPENED: WeakKeyDictionary[Lexicon, dict[frozenset[str], Gate]] = WeakKeyDictionary()
-"""The gates of each open lexicon: a lesson asks for one dozens of times."""
 
 
 class Gate(NamedTuple):
@@ -66,10 +61,8 @@ def open_gate(lexicon: Lexicon, blocked: Iterable[str] = ()) -> Gate:
         blocked: a teacher's own words that must not be used, nor what sounds like them.
     """
     own = frozenset(blocked)
-    opened = _OPENED.setdefault(lexicon, {})
-    if own not in opened:
-        opened[own] = _load(lexicon, own)
-    return opened[own]
+    # A lesson asks for it dozens of times.
+    return lexicon.recall(("gate", own), lambda: _load(lexicon, own))
 
 
 def _load(lexicon: Lexicon, blocked: frozenset[str]) -> Gate:

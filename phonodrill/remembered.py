@@ -4,18 +4,10 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
-from typing import TYPE_CHECKING, Any, Generic, TypeVar
-from weakref import WeakKeyDictionary
-
-if TYPE_CHECKING:
-    from phonodrill.lexicon.store import Lexicon
+from typing import Generic, TypeVar
 
 K = TypeVar("K", bound=Hashable)
 V = TypeVar("V")
-
-
-MOST_RECALLED = 40
-"""Tables kept of one lexicon: those that a page's visitors ask for at about one time."""
 
 
 class Remembered(Generic[K, V]):
@@ -56,19 +48,3 @@ class Remembered(Generic[K, V]):
             return made
         self._kept.move_to_end(key)
         return self._kept[key]
-
-
-_OF_LEXICON: WeakKeyDictionary[Lexicon, Remembered[Hashable, Any]] = WeakKeyDictionary()
-
-
-def recall(lexicon: Lexicon, key: Hashable, make: Callable[[], V]) -> V:
-    """Return what was worked out from a lexicon before, or work it out.
-
-    Args:
-        lexicon: what it was worked out from; when it goes, this goes with it.
-        key: all else that it depends on, and a name for what it is.
-        make: works it out.
-    """
-    kept = _OF_LEXICON.setdefault(lexicon, Remembered(MOST_RECALLED))
-    found: V = kept.recall(key, make)
-    return found

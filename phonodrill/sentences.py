@@ -7,7 +7,6 @@ import re
 from phonodrill.gate import Gate
 from phonodrill.lexicon.entry import Sentence
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.remembered import recall
 
 GAP = "____"
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
@@ -28,7 +27,7 @@ def every_sentence_word(lexicon: Lexicon) -> frozenset[str]:
     def read() -> frozenset[str]:
         return frozenset(sentence.word for sentence in lexicon.all_sentences())
 
-    return recall(lexicon, "words with sentences", read)
+    return lexicon.recall("words with sentences", read)
 
 
 def cloze(sentence: Sentence) -> str:

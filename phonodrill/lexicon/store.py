@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import random
 import sqlite3
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 from operator import itemgetter
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING, Self
+from typing import TYPE_CHECKING, Any, Self, TypeVar
 
 from phonodrill.errors import LexiconMissingError
 from phonodrill.graphemes.chunk import Chunk, decode
@@ -24,11 +24,15 @@ from phonodrill.lexicon.entry import (
 )
 from phonodrill.lexicon.rows import counted_of, entry_of
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA_VERSION
+from phonodrill.remembered import Remembered
 
 if TYPE_CHECKING:
     from phonodrill.graphemes.reader import Context, Reader
 
 _BATCH = 100
+_MOST_RECALLED = 40
+"""Results kept of one lexicon: those that a page's visitors ask for at about one time."""
+T = TypeVar("T")
 _REINSTALL = "install phonodrill again: python -m pip install ."
 _ENTRY = """
     SELECT word.word, zipf, band, reason, parts_of_speech, picturable, is_name,
@@ -65,6 +69,7 @@ class Lexicon:
         self._reader: Reader | None = None
         self._exceptions: dict[tuple[str, str], tuple[str, str]] = {}
         self._spellings: dict[tuple[str, str], list[tuple[str, str]]] = {}
+        self._recalled: Remembered[Hashable, Any] = Remembered(_MOST_RECALLED)
         self._connection = sqlite3.connect(f"{path.as_uri()}?mode=ro&immutable=1", uri=True)
         try:
             version = self.meta("schema")
@@ -89,6 +94,16 @@ class Lexicon:
     def close(self) -> None:
         """Close the file."""
         self._connection.close()
+
+    def recall(self, key: Hashable, make: Callable[[], T]) -> T:
+        """Return what was worked out from this lexicon before, or work it out and keep it.
+
+        Args:
+            key: a name for what it is, and all else that it depends on.
+            make: works it out.
+        """
+        found: T = self._recalled.recall(key, make)
+        return found
 
     def get(self, word: str) -> Entry | None:
         """Look one word up by its spelling, in any case.

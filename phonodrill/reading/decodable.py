@@ -9,7 +9,6 @@ from phonodrill.gate import Gate
 from phonodrill.lexicon.entry import Spelled
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.reading.patterns import pattern_of, signs_of
-from phonodrill.remembered import recall
 from phonodrill.taught.known import Known
 
 
@@ -58,10 +57,8 @@ def spelled_words(lexicon: Lexicon, highest_band: int) -> Sequence[Spelled]:
         lexicon: the open lexicon.
         highest_band: the least familiar band, 1-3.
     """
-    return recall(
-        lexicon,
-        ("spelled words", highest_band),
-        lambda: lexicon.spelled(highest_band=highest_band),
+    return lexicon.recall(
+        ("spelled words", highest_band), lambda: lexicon.spelled(highest_band=highest_band)
     )
 
 

@@ -9,11 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from functools import partial
-from weakref import WeakKeyDictionary
 
 from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.remembered import recall
 from phonodrill.selection import Pool, Query, Spoken
 from phonodrill.sounds.accents import COT_CAUGHT
 from phonodrill.sounds.inventory import VOWELS
@@ -24,8 +22,6 @@ from phonodrill.tasks.item import Part
 Agree = Callable[[str, str], bool]
 Frames = dict[tuple[str, str], list[str]]
 """What stands before and behind a place -> the known words that have it so."""
-_FRAMES: WeakKeyDictionary[Lexicon, dict[tuple[Position, bool], Frames]] = WeakKeyDictionary()
-"""The frames of each open lexicon: the lessons of a series ask for the same ones."""
 _OF_ONE_SYLLABLE = (Position.VOWEL, Position.ONSET, Position.RIME)
 _NO_NUCLEI = str.maketrans("", "", "".join(NUCLEI))
 
@@ -43,7 +39,7 @@ class Words:
         self.query = query
         self.r_joins = query.r_vowels is RVowels.ONE
         # Kept for the next set of items: a page makes one after another.
-        kept = partial(recall, pool.lexicon, make=dict)
+        kept = partial(pool.lexicon.recall, make=dict)
         accents = query.accents
         self._cuts: dict[tuple[str, Position], Cut | None] = kept(("cuts", self.r_joins))
         self._heard: dict[tuple[str, str], tuple[str, ...]] = kept(("heard", accents))
@@ -166,18 +162,19 @@ class Words:
 
     def frames(self, at: Position) -> Frames:
         """Return the known words by what stands around a place: one look-up finds all changes."""
-        kept = _FRAMES.setdefault(self.pool.lexicon, {})
-        key = (at, self.r_joins)
-        if key not in kept:
-            table: Frames = {}
-            for normal in self.pool.lexicon.every_sound():
-                if at in _OF_ONE_SYLLABLE and len(normal) - len(normal.translate(_NO_NUCLEI)) != 1:
-                    continue  # Thousands of longer words: no cut is tried.
-                cut = cut_at(normal, at, r_joins=self.r_joins)
-                if cut:
-                    table.setdefault((cut.left, cut.right), []).append(normal)
-            kept[key] = table
-        return kept[key]
+        lexicon, r_joins = self.pool.lexicon, self.r_joins
+        return lexicon.recall(("frames", at, r_joins), lambda: _frames(lexicon, at, r_joins))
+
+
+def _frames(lexicon: Lexicon, at: Position, r_joins: bool) -> Frames:
+    table: Frames = {}
+    for normal in lexicon.every_sound():
+        if at in _OF_ONE_SYLLABLE and len(normal) - len(normal.translate(_NO_NUCLEI)) != 1:
+            continue  # Thousands of longer words: no cut is tried.
+        cut = cut_at(normal, at, r_joins=r_joins)
+        if cut:
+            table.setdefault((cut.left, cut.right), []).append(normal)
+    return table
 
 
 def part_of(said: Pronunciation, start: int, end: int) -> Part:

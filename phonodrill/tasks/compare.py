@@ -10,10 +10,8 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator, Sequence
-from functools import partial
 from typing import NamedTuple
 
-from phonodrill.remembered import recall
 from phonodrill.selection import Pool, Query, Spoken
 from phonodrill.sounds.features import distance, features_apart
 from phonodrill.sounds.inventory import BY_CODE
@@ -85,7 +83,7 @@ class _Shelf:
         self.rng = rng
         pool = words.pool
         key = (at, words.r_joins, pool.query._replace(sound=""), pool.choice)
-        kept = partial(recall, pool.lexicon)
+        kept = pool.lexicon.recall
         self._shelves: dict[tuple[str, int], list[str]] = kept(("shelves", *key), self._fill)
         self._named: dict[str, Named | None] = kept(("named", *key), dict)
         self._foils: dict[tuple[str, int, bool], list[str]] = kept(("foils", *key), dict)

@@ -47,6 +47,7 @@ class Desk:
         self._thread = ThreadPoolExecutor(1, "desk", FOLDER.set, (settings.taught_folder,))
         self._press = ThreadPoolExecutor(PRESSES, "press")
         self._lexicon: Lexicon | None = None
+        self._is_closing = False
         self.lessons = Lessons()
 
     async def ask(
@@ -73,12 +74,15 @@ class Desk:
         return read_overlay(file) if file else NO_OVERLAY
 
     def close(self) -> None:
-        """Close the lexicon."""
+        """Close the lexicon; what still waits is not worked out any more."""
+        self._is_closing = True
         self._press.shutdown(cancel_futures=True)
         self._thread.submit(self._close).result()
         self._thread.shutdown()
 
     def _answer(self, answer: Callable[..., R], args: tuple[Any, ...]) -> R:
+        if self._is_closing:
+            raise BusyError
         lexicon = self._open()
         try:
             return answer(lexicon, *args)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import asyncio
-from contextlib import suppress
 from itertools import chain
 from typing import Any
 
@@ -28,6 +27,7 @@ HEADERS = {
 
 _Refusal = tuple[str, int]
 _TOO_LARGE: _Refusal = ("that is too much at once\n", 413)
+_STOPPING: _Refusal = ("the page is stopping\n", 503)
 _TOO_SLOW: _Refusal = ("that took too long to arrive\n", 408)
 
 
@@ -57,9 +57,14 @@ class Guard:
         if refusal is None:
             body = _Body(receive)
             answer.body = body
-            with suppress(_RefusedError):
+            try:
                 await self._app(scope, body.receive, answer.send)
-            refusal = body.refusal
+            except _RefusedError:
+                refusal = body.refusal
+            except asyncio.CancelledError:
+                # Only a server that stops does this; its log is no place for it.
+                refusal = _STOPPING
+            refusal = body.refusal or refusal
         if refusal and not answer.started:
             answer.body = None
             await PlainTextResponse(*refusal)(scope, receive, answer.send)

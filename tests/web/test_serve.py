@@ -9,7 +9,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 
 import httpx2
@@ -80,6 +80,20 @@ def test_a_stop_before_it_has_begun_is_clean_too(tmp_path: Path) -> None:
         address_in(process)
         process.send_signal(signal.SIGTERM)
         _, problems = process.communicate(timeout=30)
+    assert (process.returncode, problems) == (0, "")
+
+
+def test_a_stop_with_many_waiting_is_clean_too(tmp_path: Path) -> None:
+    # Pairs among all words, each with another seed: more than it can do before it must stop.
+    with started(tmp_path, "--no-browser") as process, ExitStack() as waiting:
+        host, port = address_in(process).strip("/").rpartition("/")[2].split(":")
+        for seed in range(60):
+            asking = waiting.enter_context(socket.create_connection((host, int(port))))
+            asking.sendall(
+                f"GET /pairs?band=3&seed={seed} HTTP/1.1\r\nHost: {host}\r\n\r\n".encode()
+            )
+        process.send_signal(signal.SIGTERM)
+        _, problems = process.communicate(timeout=60)
     assert (process.returncode, problems) == (0, "")
 
 

@@ -14,7 +14,7 @@ from tests.web.serving import served
 
 ROOT = Path(__file__).parents[1]
 WORDLISTS = ROOT / "wordlists"
-COSTLY = ("every_item",)
+COSTLY = ("every_item", "prepared", "shown_lessons", "shipped", "server", "cluster")
 """Fixtures that several files share and that take seconds to make."""
 
 

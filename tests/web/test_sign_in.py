@@ -59,7 +59,7 @@ def test_every_route_is_behind_the_passphrase(client: TestClient) -> None:
     routes = routes_behind()
     assert len(routes) >= 25
     for method, path in routes:
-        data = {} if path.startswith("/api/") and method == "POST" else None
+        data: dict[str, str] | None = {} if path.startswith("/api/") and method == "POST" else None
         answer = client.request(method, path, follow_redirects=False, json=data)
         assert answer.headers["cache-control"] == "no-store"
         if path.startswith("/api/"):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import secrets
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from enum import StrEnum
 from typing import Annotated, NamedTuple
@@ -202,11 +203,8 @@ def read_rows(store: Store, keys: Keys, check: str) -> tuple[Check, tuple[Row, .
     Raises:
         PhonodrillError: if there is none.
     """
-    found = store.find_check(check)
-    entered = [one.student for one in store.results_of(check)]
-    students = store.list_students(found.group)
-    rows = (Row(code, keys.of(found.group, code), entered.count(code)) for code in students)
-    return found, tuple(rows)
+    found, rows, _ = _read(store, keys, check)
+    return found, rows
 
 
 def read_turns(store: Store, keys: Keys, check: str, student: str) -> Turns:
@@ -215,18 +213,29 @@ def read_turns(store: Store, keys: Keys, check: str, student: str) -> Turns:
     Raises:
         PhonodrillError: if there is no such check or student.
     """
-    found, rows = read_rows(store, keys, check)
+    found, rows, results = _read(store, keys, check)
     row = next((row for row in rows if row.key == student), None)
     if row is None:
         raise PhonodrillError("there is no such student in the group any more", "the page Groups")
-    results = {one.position: one for one in store.results_of(check) if one.student == row.code}
+    own = {one.position: one for one in results if one.student == row.code}
     complete = sum(row.entered >= len(found.items) for row in rows)
-    return Turns(found, row.code, results, (len(rows), complete))
+    return Turns(found, row.code, own, (len(rows), complete))
 
 
 def new_entry() -> str:
     """Return the name of an act of entering."""
     return secrets.token_urlsafe(12)
+
+
+def _read(store: Store, keys: Keys, check: str) -> tuple[Check, tuple[Row, ...], Sequence[Result]]:
+    found = store.find_check(check)
+    results = store.results_of(check)
+    entered = Counter(one.student for one in results)
+    rows = (
+        Row(code, keys.of(found.group, code), entered[code])
+        for code in store.list_students(found.group)
+    )
+    return found, tuple(rows), results
 
 
 def _undo(store: Store, found: Turns, done: Sequence[str], form: ActForm) -> tuple[int, list[str]]:

@@ -9,6 +9,7 @@ rows of the table in docs/hosting.md.
 from __future__ import annotations
 
 import argparse
+import gc
 import random
 import statistics
 import tempfile
@@ -102,6 +103,7 @@ def main() -> None:
         patch.setenv(VARIABLE, str(path))
         patch.setenv("XDG_DATA_HOME", folder)
         application = make_app(Settings(records=Records.OWN))
+        gc.freeze()  # As the server does.
         with TestClient(application, base_url="http://127.0.0.1") as client:
             measure(client)
 

@@ -7,6 +7,7 @@ import re
 from phonodrill.gate import Gate
 from phonodrill.lexicon.entry import Sentence
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.remembered import recall
 
 GAP = "____"
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
@@ -19,6 +20,15 @@ def words_of(text: str) -> list[str]:
     ["let's", 'look', 'for', 'gulls']
     """
     return [word.lower().replace("’", "'") for word in _WORD.findall(text)]
+
+
+def every_sentence_word(lexicon: Lexicon) -> frozenset[str]:
+    """Return the words that sentences of the bank are for; read only once."""
+
+    def read() -> frozenset[str]:
+        return frozenset(sentence.word for sentence in lexicon.all_sentences())
+
+    return recall(lexicon, "words with sentences", read)
 
 
 def cloze(sentence: Sentence) -> str:

@@ -15,7 +15,7 @@ from phonodrill import Lexicon
 from phonodrill.lesson.compose import make_lesson
 from tests.conftest import ROOT
 
-PICTURE = re.compile(r"!\[(.*?)\]\((.*?)\)")
+PICTURE = re.compile(r"!\[(.*?)\]\((.*?\.png)\)")
 PAGES = [ROOT / "README.md", *sorted((ROOT / "docs").glob("*.md"))]
 SHOWN = [(page, *found) for page in PAGES for found in PICTURE.findall(page.read_text("utf-8"))]
 FOLDER = ROOT / "docs" / "pictures"

@@ -178,6 +178,9 @@ def choose(ready: Prepared, history: History) -> Choice:
     wanted = items.get(plan.SENTENCES, 0)
     sentences, missing = draw_sentences(context, vocabulary, words, wanted, history.resting, rng)
     notes += missing
+    spare = request.minutes - sum(part.minutes for part in parts)
+    if spare:
+        notes.append(f"{spare} of {request.minutes} minutes are left: no section should be longer")
     dictated = draw_dictated(context, vocabulary, words, sentences, rng)
     if plan.DICTATION in items and not dictated:
         notes.append("dictation: no sentence of the bank fits")

@@ -78,7 +78,7 @@ def parse_focus(text: str, lexicon: Lexicon) -> Focus:
     Args:
         text: endings ``es,ies``; a spelling ``sh``, ``a_e``, ``c=s``; a sound ``/k/``; a
             contrast ``i:e``; or the name of a task. What is both an ending and a spelling
-            (``er``) is the ending; with its sound (``er=ər``) it is the spelling.
+            (``er``) is the ending; with its sound (``er=ûr``) it is the spelling.
         lexicon: the open lexicon.
 
     Raises:

@@ -19,6 +19,7 @@ from phonodrill.lesson.plan import WARMUP
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Activity, Oral, WarmUp
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.reading.decodable import spelled_words
 from phonodrill.reading.pairs import Pair, minimal_pairs, said_with_either_vowel
 from phonodrill.selection import Query, select
 from phonodrill.sounds.inventory import VOWELS
@@ -267,7 +268,7 @@ def _for_contrast(context: Context, vocabulary: Vocabulary, rng: random.Random) 
 
 def pairs_of(context: Context, vocabulary: Vocabulary) -> list[Pair]:
     """Return the minimal pairs of a contrast, of words that may be in the lesson."""
-    spelled = context.lexicon.spelled(highest_band=context.request.band)
+    spelled = spelled_words(context.lexicon, context.request.band)
     words = [word for word in spelled if word.word in vocabulary.words]
     either = said_with_either_vowel(context.lexicon.correspondences())
     return list(minimal_pairs(words, either, sounds=context.focus.sounds))

@@ -22,6 +22,7 @@ from phonodrill.lesson.candidates import (
 from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import Part
 from phonodrill.lesson.request import Context
+from phonodrill.sentences import every_sentence_word
 
 MOST_POINTS = 9
 HALF = 0.5
@@ -161,7 +162,7 @@ class _Deck:
         self._context = context
         listed = [c for c in vocabulary.words.values() if c.condition in vocabulary.conditions]
         rng.shuffle(listed)
-        written = {sentence.word for sentence in context.lexicon.all_sentences()}
+        written = every_sentence_word(context.lexicon)
         # Half of the words without a sentence go behind, so that there are some to read.
         late = {c.word for c in listed if c.word not in written and rng.random() < HALF}
         listed.sort(key=lambda c: (c.syllables > _short(c), c.word in late))

@@ -182,10 +182,11 @@ class Lexicon:
     def rhyming_with(self, rhyme: str, *, highest_band: int) -> list[str]:
         """Return words of bands 1 to ``highest_band`` whose first usable pronunciation rhymes."""
         rows = self._connection.execute(
-            "SELECT word FROM word JOIN pronunciation USING (word)"
-            " WHERE band > 0 AND band <= ? AND usable GROUP BY word"
-            " HAVING MIN(place) = place AND substr(normal, -rhyme) = ? ORDER BY word",
-            [highest_band, rhyme],
+            "SELECT word FROM pronunciation AS way JOIN word USING (word)"
+            " WHERE substr(way.normal, -way.rhyme) = ? AND way.usable"
+            " AND band > 0 AND band <= ? AND way.place = (SELECT MIN(place) FROM pronunciation"
+            " AS other WHERE other.word = way.word AND other.usable) ORDER BY word",
+            [rhyme, highest_band],
         )
         return [word for (word,) in rows]
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from phonodrill.gate import Gate
 from phonodrill.lexicon.entry import Spelled
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.reading.patterns import pattern_of, signs_of
+from phonodrill.remembered import recall
 from phonodrill.taught.known import Known
 
 
@@ -38,7 +39,7 @@ def find_words(lexicon: Lexicon, gate: Gate, wanted: Wanted, *, highest_band: in
         wanted: which words.
         highest_band: the least familiar band, 1-3.
     """
-    words = lexicon.spelled(highest_band=highest_band)
+    words = spelled_words(lexicon, highest_band)
     signs = signs_of(lexicon.correspondences()) if wanted.patterns else {}
     return [
         word
@@ -48,6 +49,20 @@ def find_words(lexicon: Lexicon, gate: Gate, wanted: Wanted, *, highest_band: in
         and (not wanted.patterns or pattern_of(word.chunks, signs) in wanted.patterns)
         and gate.allows(word.word, word.normals)
     ]
+
+
+def spelled_words(lexicon: Lexicon, highest_band: int) -> Sequence[Spelled]:
+    """Return all words of some bands with their letters and sounds; read only once.
+
+    Args:
+        lexicon: the open lexicon.
+        highest_band: the least familiar band, 1-3.
+    """
+    return recall(
+        lexicon,
+        ("spelled words", highest_band),
+        lambda: lexicon.spelled(highest_band=highest_band),
+    )
 
 
 def readable(

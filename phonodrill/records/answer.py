@@ -29,7 +29,7 @@ class Skill(NamedTuple):
         kind: in what respect.
         name: which one: a task of the registry, a place in the word, a level, ``onset
             cluster``, the name of a rule of the table of endings, a sound in IPA
-            (``ɪz``), or a correspondence as a taught file writes it (``a_e=eɪ``).
+            (``ɪz``), or a correspondence as a taught file writes it (``a_e=ā``).
     """
 
     kind: Kind

@@ -67,7 +67,7 @@ def make_items(
     >>> with Lexicon() as lexicon:
     ...     items = make_items(lexicon, Request("es,ies"), 3)
     >>> [item.how for item in items]
-    ['spell with the ending', 'say the ending', 'say the ending']
+    ['spell with the ending', 'say the ending', 'find the base']
     """
     context = open_context(lexicon, request, overlay)
     if context.focus.kind is FocusKind.TASK:

@@ -15,8 +15,8 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.remembered import Remembered
 
-KEPT_FOCI = 16
-KEPT_LESSONS = 30
+KEPT_FOCI = 48
+KEPT_LESSONS = 10
 """Lessons kept of each focus."""
 
 

@@ -46,7 +46,7 @@ PROBLEMS = {
     "/today": "/today?focus=zzz&seed=4",
     "/warm-up": "/warm-up?sound=zzz&seed=4",
     "/show": "/show?sound=zzz&item=1&seed=4",
-    "/endings": "/endings/base?word=crab",
+    "/endings": "/endings?taught=zzzz&seed=4",
     "/pairs": "/pairs?sounds=zzz:e&seed=4",
     "/words": "/words?word=zzzz",
     "/passage": "/passage?taught=zzzz&text=gulls",

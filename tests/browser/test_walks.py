@@ -82,13 +82,13 @@ def test_what_is_wrong_is_said_and_the_form_kept(visit: Callable[..., Visit]) ->
 def test_a_warm_up_by_keyboard_alone(visit: Callable[..., Visit]) -> None:
     page = visit().go("/warm-up?seed=3")
     page.get_by_label("Task", exact=True).focus()
-    page.keyboard.type("blend")
+    page.keyboard.type("put sounds")
     page.keyboard.press("Enter")
     page.get_by_label("Hide the answers").focus()
     page.keyboard.press("Space")
     page.keyboard.press("Enter")
     page.wait_for_url(re.compile("hide=[Tt]rue"))
-    answer = page.locator("details").first
+    answer = page.locator(".questions details").first
     assert answer.get_attribute("open") is None
     answer.locator("summary").focus()
     page.keyboard.press("Enter")
@@ -140,11 +140,11 @@ def test_the_board_without_scripts(visit: Callable[..., Visit]) -> None:
 
 def test_a_passage_is_marked_by_shape(visit: Callable[..., Visit]) -> None:
     page = visit().go("/passage")
-    page.get_by_label("Text", exact=False).first.fill("The gulls sit. A lighthouse is lit.")
-    page.get_by_label("What was taught", exact=False).first.fill("default:20")
-    page.locator("form.asks button").first.click()
+    page.get_by_label("The text").fill("The gulls sit. A lighthouse is lit.")
+    page.get_by_label("What was taught").fill("default:20")
+    page.get_by_role("button", name="Check the text").click()
     marks = page.locator("mark.missing")
     expect(marks.first).to_be_visible()
     assert "lighthouse" in marks.all_inner_texts()
     before = marks.first.evaluate("one => getComputedStyle(one, '::before').content")
-    assert before == '"["'
+    assert "[" in before

@@ -123,7 +123,7 @@ def test_what_a_rare_word_or_a_name_needs_is_said() -> None:
         "note: word 2: 'tv' is rare, or a name; to use it: phonodrill words add tv",
         "note: word 3: 'ice-cream' is rare, or a name",
     ]
-    assert "'ice-cream' has more in it than letters" in fails("words", "add", "ice-cream")
+    assert "'ice-cream' is not a word of letters" in fails("words", "add", "ice-cream")
     works("words", "add", "tv")
     assert works("print", "list", "tv", "--format", "csv", "--no-key").split() == ["word", "tv"]
 

@@ -58,8 +58,9 @@ def test_missed_words_are_practiced_first(lexicon: Lexicon) -> None:
     missed = missed_words(listed, "2026-11-25")
     assert missed == ("crabs", "nosuchword", "snails")
     query = Query(2, frozenset({"s"}))
-    oral = Oral(TASKS["delete"], Position.LAST)
-    made = make_warmup_of_missed(lexicon, oral, query, missed, count=6, seed=1)
+    made = make_warmup_of_missed(
+        lexicon, TASKS["delete"], Position.LAST, query, missed=missed, count=6, seed=1
+    )
     stimuli = [item.stimulus for item in made.items]
     assert {"crabs", "snails"} <= {*stimuli}
     assert len({*stimuli}) == 6

@@ -9,9 +9,14 @@ import pytest
 import schemathesis
 from schemathesis.core.result import Ok
 from schemathesis.generation import GenerationMode
-from schemathesis.specs.openapi.checks import positive_data_acceptance
+from schemathesis.specs.openapi.checks import (
+    negative_data_rejection,
+    positive_data_acceptance,
+)
 
-EXAMPLES = 6
+EXAMPLES = 4
+NOT_SAID: list[Any] = [positive_data_acceptance, negative_data_rejection]
+"""No schema says that an empty field has its usual value, or which sounds there are."""
 TOO_LONG = 431
 """The guard's answer to any address of more than 64 KB, as the generator writes them."""
 
@@ -34,11 +39,10 @@ def test_no_request_is_too_odd(server: str, mode: GenerationMode) -> None:
         )
         @hypothesis.given(case=operation.as_strategy(generation_mode=mode))
         def ask(case: schemathesis.Case[Any]) -> None:
-            answer = case.call()
+            answer = case.call(timeout=60)
             if answer.status_code == TOO_LONG:
                 return
-            # What the words themselves rule out (a sound there is none of) no schema can say.
-            case.validate_response(answer, excluded_checks=[positive_data_acceptance])
+            case.validate_response(answer, excluded_checks=NOT_SAID)
 
         ask()
         asked += 1

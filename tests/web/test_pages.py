@@ -11,6 +11,7 @@ from fastapi.testclient import TestClient
 
 from phonodrill.web.csrf import COOKIE, FIELD
 from phonodrill.web.pages import MENU, PAGES
+from tests.browser.addresses import PROBLEMS
 from tests.web.markup import FoundForm, Markup
 
 PATHS = [page.path for page in MENU]
@@ -123,3 +124,12 @@ def test_no_form_from_elsewhere_changes_anything(client: TestClient) -> None:
         for fields, headers in foreign:
             answer = client.post(path, data=fields, headers=headers)
             assert answer.status_code in {403, 422}, (path, fields, headers)
+
+
+def test_addresses_with_a_problem_have_one(client: TestClient) -> None:
+    """Those that the tests in a browser and the pictures use."""
+    for path, address in PROBLEMS.items():
+        answer = client.get(address)
+        assert answer.status_code == 400, address
+        assert 'role="alert"' in answer.text
+        assert path in PATHS

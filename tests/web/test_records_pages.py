@@ -401,6 +401,8 @@ def test_the_api_says_what_the_commands_say(client: TestClient, store: Store, ch
     (group,) = client.get("/api/records/groups").json()["groups"]
     assert (group["group"], group["codes"]) == (GROUP, list(CODES))
     asked = {"group": group["key"]}
+    (short,) = client.get("/api/records/groups?students=false").json()["groups"]
+    assert short == {name: group[name] for name in ("group", "students", "checks", "key")}
     checks = client.get("/api/records/checks", params=asked).json()["checks"]
     assert [one["results"] for one in checks] == [6, 6, 7]
     result = {"position": 2, "student": "Z9", "right": True, "entry": "gull"}

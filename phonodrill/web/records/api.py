@@ -28,6 +28,12 @@ Check = Annotated[str, Query(pattern=CHECK_KEY, description="The digits that nam
 api = APIRouter(prefix="/records", route_class=PrivateRoute, tags=TAGS)
 
 
+class GroupsForm(Fields):
+    """How much of the groups."""
+
+    students: bool = Field(default=True, description="With the codes and keys of the students.")
+
+
 class ChecksForm(Fields):
     """Which checks."""
 
@@ -69,9 +75,9 @@ class SentResults(BaseModel):
 
 
 @api.get("/groups", summary="The groups, their students, and the keys of both")
-async def groups(request: Request) -> dict[str, Any]:
+async def groups(request: Request, form: Annotated[GroupsForm, Query()]) -> dict[str, Any]:
     """Return what ``phonodrill group list --students --format json`` writes, with keys."""
-    return await records_of(request).ask(_groups, keys_now())
+    return await records_of(request).ask(_groups, keys_now(), students=form.students)
 
 
 @api.get("/checks", summary="The latest checks")
@@ -107,12 +113,13 @@ async def next_step(request: Request, form: Annotated[NextQuery, Query()]) -> di
     return data_of(next_view.next_step((await next_focus.see(request, form.group, form))[1]))
 
 
-def _groups(store: Store, keys: Keys) -> dict[str, Any]:
+def _groups(store: Store, keys: Keys, *, students: bool) -> dict[str, Any]:
     found = store.list_groups()
-    students = {one.name: store.list_students(one.name) for one in found}
+    codes = {one.name: store.list_students(one.name) for one in found} if students else None
     # Where the records lie is not told to who asks from elsewhere.
-    data = data_of(view.groups(found, students, ""))
+    data = data_of(view.groups(found, codes, ""))
     for row in data["groups"]:
         row["key"] = keys.of(row["group"])
-        row["keys"] = [keys.of(row["group"], code) for code in row["codes"]]
+        if students:
+            row["keys"] = [keys.of(row["group"], code) for code in row["codes"]]
     return data

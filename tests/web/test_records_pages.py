@@ -22,7 +22,7 @@ from phonodrill.web.records import sign_in
 from phonodrill.web.records.join import MENU, MODULES
 from tests.web.kept import CODES, GROUP, SAID, entry_of, fill, opened, send, token_of
 from tests.web.markup import Markup
-from tests.web.test_pages import check_page
+from tests.web.test_pages import NASTY, check_page
 
 RECORDS = ("/groups", "/check", "/progress", "/next")
 
@@ -344,6 +344,39 @@ def test_no_name_no_code_and_nothing_said_in_an_address_or_the_log(
         assert not [word for word in (GROUP, *CODES) if word in told]
     heard = "\n".join((*addresses, caplog.text))
     assert [word for word in (GROUP, *CODES, SAID) if word in heard] == []
+
+
+@pytest.mark.parametrize("value", ["-1", "9" * 20, "\x00", "ﬀ🦀" * 9 + NASTY, "a" * 5000])
+def test_any_value_of_any_field_is_answered(
+    client: TestClient, store: Store, check: str, value: str
+) -> None:
+    """On every page with records, but on those that delete."""
+    enter_much(store, check)
+    key, seat = key_of_group(client), seat_of(client, check)
+    pages = ("/groups", f"/groups/{key}", "/check", f"/check/{check}", f"/check/{check}/enter")
+    for path in (*pages, seat, f"{seat}?item=3&done=1,-2", f"/progress/{key}", f"/next/{key}"):
+        for form in Markup(client.get(path).text).forms:
+            for name in set(form.fields) - {FIELD}:
+                sent = {"act": "wrong", **form.fields, name: value}
+                where = form.action or path
+                answer = (
+                    client.post(where, data=sent)
+                    if form.method == "post"
+                    else client.get(where, params=sent)
+                )
+                assert answer.status_code < 500, (path, name)
+                if answer.headers["content-type"].startswith("text/html"):
+                    check_page(answer.text)
+
+
+def test_a_group_without_answers_is_told_what_to_do(client: TestClient, store: Store) -> None:
+    store.add_group("harbor-1", [])
+    key = key_of_group(client)
+    for path in (f"/progress/{key}", f"/next/{key}", f"/groups/{key}", f"/check?group={key}"):
+        text = client.get(path).text
+        check_page(text)
+        assert f"/check?group={key}" in text or "None yet" in text
+        assert "phonodrill check" not in text
 
 
 def test_a_fault_of_ours_is_logged_without_what_was_worked_on(

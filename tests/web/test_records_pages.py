@@ -171,6 +171,22 @@ def test_undo_takes_back_one_act_after_another(
     assert len(store.results_of(check)) == 1, "what was skipped has nothing to take back"
 
 
+def test_undo_brings_back_what_was_entered_before(
+    client: TestClient, store: Store, check: str
+) -> None:
+    first = Result(1, "Q7", right=False, said=SAID)
+    store.enter_result(check, first)
+    seat = seat_of(client, check)
+    send(client, seat, act="right", item="1", entry="a")
+    send(client, seat, act="wrong", item="1", done="1", entry="b")
+    assert store.results_of(check) == [Result(1, "Q7", right=False)]
+    send(client, seat, act="undo", item="2", done="1,1", entry="c")
+    assert store.results_of(check) == [Result(1, "Q7", right=True)]
+    for _ in range(2):
+        send(client, seat, act="undo", item="1", done="1", entry="d")
+        assert store.results_of(check) == [first], "sent twice, undone once"
+
+
 def test_one_act_sent_twice_counts_once(client: TestClient, store: Store, check: str) -> None:
     """A double click, a page loaded again, and the act of a page that was left open."""
     seat = seat_of(client, check)

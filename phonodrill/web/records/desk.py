@@ -12,8 +12,10 @@ from typing import Any, Concatenate, ParamSpec, TypeVar
 from fastapi import Request
 
 from phonodrill.errors import PhonodrillError
+from phonodrill.records.kept import Result
 from phonodrill.records.place import Place, find_place
 from phonodrill.records.store import Store
+from phonodrill.remembered import Remembered
 from phonodrill.web.desk import BusyError
 from phonodrill.web.page import Problem
 from phonodrill.web.records.errors import RecordsError
@@ -27,14 +29,25 @@ _PAGES = (
 )
 """Commands that a hint names, and the page that does the same."""
 UNAVAILABLE = 503
+MOST_REPLACED = 2000
+"""Items for which what was entered before is remembered."""
+
+
+Stack = list[Result | None]
 
 
 class RecordsDesk:
-    """Opens the records when they are first asked for; answers one after another."""
+    """Opens the records when they are first asked for; answers one after another.
+
+    Attributes:
+        replaced: what was entered before the last taps on an item, by check, student and
+            position, so that undoing brings it back; for the thread that has the records.
+    """
 
     def __init__(self) -> None:
         self._thread = ThreadPoolExecutor(1, "records")
         self._store: Store | None = None
+        self.replaced: Remembered[tuple[str, str, int], Stack] = Remembered(MOST_REPLACED)
 
     async def ask(
         self, answer: Callable[Concatenate[Store, P], R], *args: P.args, **kwargs: P.kwargs
@@ -52,6 +65,10 @@ class RecordsDesk:
         except TimeoutError as error:
             future.cancel()
             raise BusyError from error
+
+    def forget(self) -> None:
+        """Forget what was entered before, as a student was erased."""
+        self.replaced = Remembered(MOST_REPLACED)
 
     def close(self) -> None:
         """Close the records."""

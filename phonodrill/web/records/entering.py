@@ -18,12 +18,13 @@ from phonodrill.records.entering import Turn, turns_of
 from phonodrill.records.kept import Check, Result
 from phonodrill.records.results import LONGEST_SAID
 from phonodrill.records.store import Store
+from phonodrill.remembered import Remembered
 from phonodrill.services.checks import MOST_ITEMS
 from phonodrill.web.csrf import check_form
 from phonodrill.web.forms import Form as Fields
 from phonodrill.web.page import address_of
 from phonodrill.web.records.check import PAGE
-from phonodrill.web.records.desk import records_of
+from phonodrill.web.records.desk import Stack, records_of
 from phonodrill.web.records.keys import KEY, CheckKey, Keys, StudentKey, keys_now
 from phonodrill.web.records.private import PrivateRoute, SentForm, show_private
 
@@ -33,6 +34,7 @@ DONE = r"^-?\d{1,2}(,-?\d{1,2}){0,59}$"
 SKIPPED = "-"
 MOST_DONE = 30
 """Acts that can be undone one after another."""
+Replaced = Remembered[tuple[str, str, int], Stack]
 page = APIRouter(route_class=PrivateRoute)
 
 
@@ -76,6 +78,20 @@ class ActForm(EnterForm, SentForm):
     act: Act
     said: str = Field(default="", max_length=LONGEST_SAID)
     entry: str = Field(default="", max_length=64)
+
+
+class Sent(NamedTuple):
+    """What was tapped.
+
+    Attributes:
+        check: digits of the check.
+        student: key of the student.
+        form: the rest.
+    """
+
+    check: str
+    student: str
+    form: ActForm
 
 
 class Row(NamedTuple):
@@ -165,21 +181,30 @@ async def act(
 ) -> Response:
     """Keep a result, or take one back, and go on."""
     check_form(request, form.token)
-    goes_to = await records_of(request).ask(keep_act, keys_now(), check, student, form)
+    records = records_of(request)
+    sent = Sent(check, student, form)
+    goes_to = await records.ask(keep_act, keys_now(), sent, records.replaced)
     return RedirectResponse(goes_to, 303)
 
 
-def keep_act(store: Store, keys: Keys, check: str, student: str, form: ActForm) -> str:
+def keep_act(store: Store, keys: Keys, sent: Sent, replaced: Replaced) -> str:
     """Do what was tapped; returns the address of the page that comes next.
+
+    Args:
+        store: the open store.
+        keys: that addresses have.
+        sent: what was tapped, and where.
+        replaced: what was entered before, which undoing brings back.
 
     Raises:
         PhonodrillError: if there is no such check, student or item.
     """
+    check, student, form = sent
     found = read_turns(store, keys, check, student)
     path = f"{PAGE.path}/{check}/enter"
     done = form.done.split(",") if form.done else []
     if form.act is Act.UNDO:
-        at, done = _undo(store, found, done, form)
+        at, done = _undo(store, found, done, form, replaced)
         return address_of(f"{path}/{student}", EnterForm(item=at, done=",".join(done)))
     at = form.item or 0
     if not 1 <= at <= len(found.check.items):
@@ -188,7 +213,9 @@ def keep_act(store: Store, keys: Keys, check: str, student: str, form: ActForm) 
         done.append(f"{SKIPPED}{at}")
     else:
         is_right = form.act is Act.RIGHT
-        store.enter_result(check, Result(at, found.code, is_right, form.said, form.entry))
+        result = Result(at, found.code, is_right, form.said, form.entry)
+        if store.enter_result(check, result):
+            replaced.recall((check, found.code, at), list).append(found.results.get(at))
         done.append(str(at))
     kept = ",".join(done[-MOST_DONE:])
     following = found.open_after(at)
@@ -238,14 +265,23 @@ def _read(store: Store, keys: Keys, check: str) -> tuple[Check, tuple[Row, ...],
     return found, tuple(rows), results
 
 
-def _undo(store: Store, found: Turns, done: Sequence[str], form: ActForm) -> tuple[int, list[str]]:
-    """Take the last act back; the item is asked again."""
+def _undo(
+    store: Store, found: Turns, done: Sequence[str], form: ActForm, replaced: Replaced
+) -> tuple[int, list[str]]:
+    """Take the last act back, and bring back what was there before; the item is shown again."""
     if not done:
         return form.item or 1, []
     *before, last = done
     at = min(int(last.removeprefix(SKIPPED)), len(found.check.items)) or 1
     if not last.startswith(SKIPPED):
-        store.undo_result(found.check.key, at, found.code, form.entry)
+        stack = replaced.recall((found.check.key, found.code, at), list)
+        before_it = stack[-1] if stack else None
+        if before_it:
+            is_new = store.enter_result(found.check.key, before_it._replace(entry=form.entry))
+        else:
+            is_new = store.undo_result(found.check.key, at, found.code, form.entry)
+        if is_new and stack:
+            stack.pop()
     return at, before
 
 

@@ -162,6 +162,7 @@ async def remove(request: Request, group: GroupKey, form: Annotated[SentForm, Fo
     """Remove a group."""
     check_form(request, form.token)
     await records_of(request).ask(_remove_group, keys_now(), group)
+    records_of(request).forget()
     return RedirectResponse(f"{PAGE.path}?done={Done.REMOVED}", 303)
 
 
@@ -189,6 +190,7 @@ async def erase(
     erased = await records_of(request).ask(
         erase_student, keys_now(), group, student, backups=form.backups
     )
+    records_of(request).forget()
     if not erased.backups:
         return RedirectResponse(f"{PAGE.path}/{group}?done={Done.ERASED}", 303)
     return await _show_group(request, group, GroupForm(), done=DONE[Done.ERASED], erased=erased)

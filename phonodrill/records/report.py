@@ -45,11 +45,11 @@ class Growth(NamedTuple):
 
     Attributes:
         dates: days of checks, ISO 8601.
-        curves: name -> one number a day.
+        curves: name -> one number a day; None on days before anything was asked.
     """
 
     dates: tuple[str, ...]
-    curves: Mapping[str, tuple[int, ...]]
+    curves: Mapping[str, tuple[int | None, ...]]
 
 
 class Progress(NamedTuple):
@@ -209,12 +209,12 @@ def _growth_of_student(answers: Sequence[Answer], rule: Thresholds) -> Growth:
     taught = _taught(answers)
     now = sorted(stand_on(taught, rule), key=_most_asked)
     skills = [one.skill for one in now][:4]
-    shares: dict[Skill, list[int]] = {skill: [] for skill in skills}
+    shares: dict[Skill, list[int | None]] = {skill: [] for skill in skills}
     for day in days:
         then = {one.skill: one for one in stand_on(taught, rule, day)}
         for skill in skills:
             one = then.get(skill)
-            shares[skill].append(round(100 * one.right / one.asked) if one else 0)
+            shares[skill].append(round(100 * one.right / one.asked) if one else None)
     return Growth(days, {describe(skill): tuple(values) for skill, values in shares.items()})
 
 

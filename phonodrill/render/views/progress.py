@@ -152,14 +152,21 @@ def _growth(found: Progress, *, inline: bool) -> Iterator[Section]:
     )
     yield Section("Growth", Picture(svg, _told(growth, up)))
     rows = tuple(
-        (day, *(str(values[place]) for values in growth.curves.values()))
+        (day, *(_shown(values[place]) for values in growth.curves.values()))
         for place, day in enumerate(growth.dates)
     )
     yield Section("Growth in numbers", Table(("day", *growth.curves), rows), 2)
 
 
+def _shown(value: int | None) -> str:
+    return "" if value is None else str(value)
+
+
 def _told(growth: Growth, up: str) -> str:
-    parts = (f"{name} {values[0]} → {values[-1]}" for name, values in growth.curves.items())
+    parts = []
+    for name, values in growth.curves.items():
+        first = next(value for value in values if value is not None)
+        parts.append(f"{name} {first} → {values[-1]}")
     return f"From {growth.dates[0]} to {growth.dates[-1]}, {up}: {'; '.join(parts)}."
 
 

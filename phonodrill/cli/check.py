@@ -17,6 +17,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.paper.page import Paper
 from phonodrill.records.kept import Check
 from phonodrill.render.views import records as view
+from phonodrill.services.checks import MOST_ITEMS, USUAL_ITEMS, recent_words, today
 from phonodrill.whole_file import write_whole
 
 if TYPE_CHECKING:
@@ -24,12 +25,6 @@ if TYPE_CHECKING:
 
     from phonodrill.lesson.request import Request
     from phonodrill.records.answer import Asked
-    from phonodrill.records.store import Store
-
-MOST_ITEMS = 12
-"""What a child can be asked at a stretch, and columns that fit on the page."""
-RESTING_CHECKS = 5
-"""Words of so many checks before are left out where there are others."""
 
 CheckArgument = Annotated[str, typer.Argument(help="The digits that name the check.")]
 GroupOption = Annotated[str, typer.Option("--group", help="The group.")]
@@ -59,7 +54,7 @@ def make(
             "--focus", help="Endings es,ies; a spelling sh, a_e, c=s; a sound /k/; i:e; a task."
         ),
     ] = "",
-    count: Annotated[int, typer.Option("--count", help=f"Items, 1 to {MOST_ITEMS}.")] = 8,
+    count: Annotated[int, typer.Option("--count", help=f"Items, 1 to {MOST_ITEMS}.")] = USUAL_ITEMS,
     date: Annotated[str, typer.Option("--date", help="Day of the check; today if not given.")] = "",
     taught: options.TaughtOption = None,
     band: options.BandOption = 2,
@@ -81,9 +76,9 @@ def make(
     request = Request(focus, band, seed=options.seed_or_new(seed), notation=str(notation or SCRIPT))
     with open_store() as store:
         students = store.list_students(group)
-        items = _make_items(request, count, taught, _recent_words(store, group))
+        items = _make_items(request, count, taught, recent_words(store, group))
         made = store.keep_check(
-            Check("", group, request.focus, date or _today(), band, request.seed, items)
+            Check("", group, request.focus, date or today(), band, request.seed, items)
         )
         try:
             _write(made, students, format_, out, paper)
@@ -158,11 +153,6 @@ def _make_items(
         return make_items(lexicon, request, count, own_words(), avoid)
 
 
-def _recent_words(store: Store, group: str) -> frozenset[str]:
-    recent = store.list_checks(group, RESTING_CHECKS)
-    return frozenset(item.word for one in recent for item in store.find_check(one.key).items)
-
-
 def _write(
     made: Check,
     students: Sequence[str],
@@ -179,9 +169,3 @@ def _write(
     pages = view.check_pages(made, students)
     title = f"Check {made.key}: {made.focus}"
     write_whole(out, as_pdf.render(pages, title=title, paper=paper or Paper.LETTER, footer=CAUTION))
-
-
-def _today() -> str:
-    from datetime import datetime
-
-    return datetime.now().astimezone().date().isoformat()

@@ -117,9 +117,10 @@ def _for_group(request: Request, group: str, taught: Path | None) -> Request:
     from phonodrill.cli import needs
     from phonodrill.records.practice import missed_words, next_pick
     from phonodrill.records.skills import describe
+    from phonodrill.services.checks import today
 
     answers = needs.answers_of(group)
-    request = request._replace(review=missed_words(answers, needs.today()))
+    request = request._replace(review=missed_words(answers, today()))
     if request.focus:
         return request
     with Lexicon() as lexicon:

@@ -1,4 +1,4 @@
-"""What commands that work from kept answers share: the rule, the order taught, today."""
+"""What commands that work from kept answers share: the rule, the order taught."""
 
 from __future__ import annotations
 
@@ -69,14 +69,6 @@ def order_of(taught: Path | None, lexicon: Lexicon) -> tuple[str, ...]:
     if taught is None:
         return ()
     from phonodrill.cli.taught_file import read_taught
-    from phonodrill.taught.tokens import write_whole_token
+    from phonodrill.services import needs
 
-    steps = read_taught(taught, lexicon).steps
-    return tuple(dict.fromkeys(write_whole_token(row) for step in steps for row in step.named))
-
-
-def today() -> str:
-    """Return the date of today, ISO 8601."""
-    from datetime import datetime
-
-    return datetime.now().astimezone().date().isoformat()
+    return needs.order_of(read_taught(taught, lexicon).steps)

@@ -30,8 +30,9 @@ def next_(
     from phonodrill.lexicon.store import Lexicon
     from phonodrill.records.report import see_next
     from phonodrill.render.views import next_focus as view
+    from phonodrill.services.checks import today
 
     with Lexicon() as lexicon:
         order = needs.order_of(taught, lexicon)
-        seen = see_next(answers, lexicon, group=group, today=needs.today(), rule=rule, order=order)
+        seen = see_next(answers, lexicon, group=group, today=today(), rule=rule, order=order)
     deliver(view.next_step(seen), format_, out)

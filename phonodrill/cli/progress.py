@@ -42,9 +42,10 @@ def progress(
     from phonodrill.lexicon.store import Lexicon
     from phonodrill.records.report import see_progress
     from phonodrill.render.views import progress as view
+    from phonodrill.services.checks import today
 
     with Lexicon() as lexicon:
         seen = see_progress(
-            answers, lexicon, group=found, student=student, today=needs.today(), rule=rule
+            answers, lexicon, group=found, student=student, today=today(), rule=rule
         )
     deliver(view.progress(seen), format_, out)

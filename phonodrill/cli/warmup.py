@@ -115,13 +115,14 @@ def _for_group(
     """Take up the words a group missed, and its weakest task and place if none is named."""
     from phonodrill.cli import needs
     from phonodrill.records.practice import missed_words, oral_for
+    from phonodrill.services.checks import today
 
     answers = needs.answers_of(group)
     weakest = oral_for(answers) if is_open else None
     if weakest:
         task, at = weakest.task.name, weakest.at
         report([f"task {task} at {at}: where this group is weakest"])
-    return task, at, missed_words(answers, needs.today())
+    return task, at, missed_words(answers, today())
 
 
 def _task_and_place(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hmac
 from pathlib import Path
 from typing import Any
 
@@ -45,6 +46,22 @@ def keep_passphrase(text: str) -> None:
         raise PhonodrillError(
             f"cannot write {path}: {error.strerror}", "check its permissions"
         ) from error
+
+
+def derive_key(purpose: str) -> bytes | None:
+    """Return a key that only who can read the hash can know; a new passphrase gives another.
+
+    Args:
+        purpose: what it is for; each purpose has its own key.
+
+    Returns:
+        32 bytes, or None if no passphrase was set.
+    """
+    try:
+        kept = passphrase_path().read_bytes()
+    except OSError:
+        return None
+    return hmac.digest(kept, purpose.encode(), "sha256")
 
 
 def is_passphrase(text: str) -> bool:

@@ -15,10 +15,13 @@ from phonodrill.records.skills import describe
 from phonodrill.records.standing import (
     THRESHOLDS,
     Interval,
+    Rolled,
     Standing,
     Thresholds,
     Verdict,
+    roll_up,
     stand,
+    stand_on,
     wilson,
 )
 from phonodrill.records.teachable import focus_of
@@ -42,11 +45,11 @@ class Growth(NamedTuple):
 
     Attributes:
         dates: days of checks, ISO 8601.
-        curves: name -> one number a day.
+        curves: name -> one number a day; None on days before anything was asked.
     """
 
     dates: tuple[str, ...]
-    curves: Mapping[str, tuple[int, ...]]
+    curves: Mapping[str, tuple[int | None, ...]]
 
 
 class Progress(NamedTuple):
@@ -185,15 +188,16 @@ def _days_of(answers: Sequence[Answer]) -> tuple[str, ...]:
     return tuple(sorted({one.date for one in answers}))[-MOST_DATES:]
 
 
-def _until(answers: Sequence[Answer], day: str, rule: Thresholds) -> tuple[Standing, ...]:
-    known = (one for one in answers if one.date <= day)
-    return tuple(one for one in stand(known, rule) if focus_of(one.skill))
+def _taught(answers: Iterable[Answer]) -> Rolled:
+    """Sort the answers on skills that a lesson teaches."""
+    return {key: days for key, days in roll_up(answers).items() if focus_of(key[1])}
 
 
 def _growth_of_group(answers: Sequence[Answer], rule: Thresholds) -> Growth:
     """Count the verdicts on all students and skills that a lesson teaches, day by day."""
     days = _days_of(answers)
-    then = [[one.verdict for one in _until(answers, day, rule)] for day in days]
+    taught = _taught(answers)
+    then = [[one.verdict for one in stand_on(taught, rule, day)] for day in days]
     shown = (Verdict.HAS, Verdict.ON_THE_WAY, Verdict.NOT_YET)
     curves = {str(verdict): tuple(now.count(verdict) for now in then) for verdict in shown}
     return Growth(days, curves)
@@ -202,14 +206,15 @@ def _growth_of_group(answers: Sequence[Answer], rule: Thresholds) -> Growth:
 def _growth_of_student(answers: Sequence[Answer], rule: Thresholds) -> Growth:
     """Follow the share right of the skills asked most, day by day."""
     days = _days_of(answers)
-    now = sorted(_until(answers, days[-1], rule) if days else (), key=_most_asked)
+    taught = _taught(answers)
+    now = sorted(stand_on(taught, rule), key=_most_asked)
     skills = [one.skill for one in now][:4]
-    shares: dict[Skill, list[int]] = {skill: [] for skill in skills}
+    shares: dict[Skill, list[int | None]] = {skill: [] for skill in skills}
     for day in days:
-        then = {one.skill: one for one in _until(answers, day, rule)}
+        then = {one.skill: one for one in stand_on(taught, rule, day)}
         for skill in skills:
             one = then.get(skill)
-            shares[skill].append(round(100 * one.right / one.asked) if one else 0)
+            shares[skill].append(round(100 * one.right / one.asked) if one else None)
     return Growth(days, {describe(skill): tuple(values) for skill, values in shares.items()})
 
 

@@ -93,6 +93,10 @@ class Standing(NamedTuple):
     last: str
 
 
+Rolled = dict[tuple[str, Skill], dict[str, list[bool]]]
+"""Student and skill -> day -> whether each answer was right."""
+
+
 def wilson(right: int, asked: int, z: float = THRESHOLDS.z) -> Interval:
     """Return Wilson's interval of a share.
 
@@ -147,14 +151,34 @@ def stand(answers: Iterable[Answer], rule: Thresholds = THRESHOLDS) -> tuple[Sta
     Returns:
         One standing a student and skill that was asked, by student, then skill.
     """
-    rule = rule.checked()
-    days: dict[tuple[str, Skill], dict[str, list[bool]]] = defaultdict(dict)
+    return stand_on(roll_up(answers), rule)
+
+
+def roll_up(answers: Iterable[Answer]) -> Rolled:
+    """Sort answers by student and skill, and by day."""
+    days: Rolled = defaultdict(dict)
     for answer in answers:
         for skill in answer.asked.skills:
             days[answer.student, skill].setdefault(answer.date, []).append(answer.right)
-    return tuple(
-        _standing(student, skill, days[student, skill], rule) for student, skill in sorted(days)
-    )
+    return days
+
+
+def stand_on(rolled: Rolled, rule: Thresholds, last: str = "") -> tuple[Standing, ...]:
+    """Say how students stood on a day.
+
+    Args:
+        rolled: answers as :func:`roll_up` sorts them.
+        rule: how answers become a verdict.
+        last: ISO 8601; answers of later days do not count. Empty: all count.
+    """
+    rule = rule.checked()
+    found = []
+    for student, skill in sorted(rolled):
+        days = rolled[student, skill]
+        known = {day: right for day, right in days.items() if day <= last} if last else days
+        if known:
+            found.append(_standing(student, skill, known, rule))
+    return tuple(found)
 
 
 def recent(days: dict[str, list[bool]], window: int) -> list[bool]:

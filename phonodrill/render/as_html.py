@@ -61,7 +61,7 @@ def fragment(
         sections: in order.
         hide_answers: answers of questions are folded away, to open one by one, and so is
             what stands behind the questions, as it may name an answer.
-        scrolls: tables too wide for the page scroll by themselves, by keyboard, too.
+        scrolls: tables and drawings too wide for the page scroll by themselves, by keyboard, too.
     """
     parts = []
     folds = False
@@ -69,6 +69,12 @@ def fragment(
         tag = f"h{section.level + 1}"
         heading = f"<{tag}>{escape(section.heading)}</{tag}>\n" if section.heading else ""
         body = _body(section.body, hide=hide_answers)
+        if scrolls and isinstance(section.body, Picture):
+            label = escape(section.heading or f"Picture {number}")
+            body = (
+                f'<figure class="chart scroll" tabindex="0" role="region" aria-label="{label}">\n'
+                f"{section.body.svg}</figure>"
+            )
         if scrolls and isinstance(section.body, Table):
             label = f"Table {number}: {section.heading}" if section.heading else f"Table {number}"
             body = (

@@ -19,7 +19,7 @@ def line_chart(
     title: str,
     across: str,
     up: str,
-    curves: Mapping[str, Sequence[int]],
+    curves: Mapping[str, Sequence[int | None]],
     *,
     marks: Sequence[str] = (),
     name: str = "chart",
@@ -31,7 +31,8 @@ def line_chart(
         title: what is shown.
         across: what is counted along the horizontal axis.
         up: what the curves count.
-        curves: name -> values, at most four, at least one not empty.
+        curves: name -> values, at most four, at least one not empty; None where nothing
+            is known yet, never at the end.
         marks: what stands under 0, 1, 2 ... instead of the numbers.
         name: letters that no other picture of the same page has.
         inline: whether it becomes a part of a page, whose color it then takes.
@@ -43,7 +44,7 @@ def line_chart(
     height = HEIGHT + _LINE * len(curves)
     paper = "" if inline else f'<rect width="{WIDTH}" height="{height}" fill="white"/>'
     last = max(len(values) for values in curves.values()) - 1
-    highest = max(max(values) for values in curves.values())
+    highest = max(value for values in curves.values() for value in values if value is not None)
     frame = _Frame(max(last, 1), _round_up(highest), ink)
     told = "; ".join(f"{name}: {values[-1]:,} at the end" for name, values in curves.items())
     head = (
@@ -82,9 +83,13 @@ class _Frame:
         down = HEIGHT - _BOTTOM - (HEIGHT - _TOP - _BOTTOM) * value / self.highest
         return round(across, 1), round(down, 1)
 
-    def curve(self, values: Sequence[int], dash: str) -> str:
-        """Return one curve."""
-        points = " ".join("{},{}".format(*self.at(*point)) for point in enumerate(values))
+    def curve(self, values: Sequence[int | None], dash: str) -> str:
+        """Return one curve; it begins where something is known."""
+        known = [(step, value) for step, value in enumerate(values) if value is not None]
+        if len(known) == 1:
+            across, down = self.at(*known[0])
+            return f'<circle cx="{across}" cy="{down}" r="4" fill="{self.ink}"/>'
+        points = " ".join("{},{}".format(*self.at(*point)) for point in known)
         style = f' stroke-dasharray="{dash}"' if dash else ""
         ink = f'fill="none" stroke="{self.ink}"'
         return f'<polyline points="{points}" {ink} stroke-width="2"{style}/>'

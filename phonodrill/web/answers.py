@@ -226,15 +226,18 @@ ANSWERS = {
 }
 
 
-def describe_answers(schema: dict[str, Any], prefix: str) -> dict[str, Any]:
+def describe_answers(
+    schema: dict[str, Any], prefix: str, answers: Mapping[str, Answer]
+) -> dict[str, Any]:
     """Put what is answered into an OpenAPI schema.
 
     Args:
         schema: as FastAPI writes it; it is changed.
         prefix: what all addresses of the API begin with.
+        answers: what each route answers.
     """
     for path, routes in schema["paths"].items():
-        if (told := ANSWERS.get(path.removeprefix(prefix))) is None:
+        if (told := answers.get(path.removeprefix(prefix))) is None:
             continue
         for route in routes.values():
             fields = {"phonodrill": VERSIONS, **told.fields}

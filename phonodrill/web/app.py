@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import AsyncIterator
-from contextlib import asynccontextmanager
+from contextlib import ExitStack, asynccontextmanager, closing
 from typing import Any
 
 from fastapi import APIRouter, FastAPI, Request
@@ -15,14 +15,15 @@ from starlette.exceptions import HTTPException
 from phonodrill.errors import PhonodrillError
 from phonodrill.extra import import_extra
 from phonodrill.version import VERSION
-from phonodrill.web.answers import describe_answers
+from phonodrill.web.answers import ANSWERS, describe_answers
 from phonodrill.web.csrf import ForgedError
 from phonodrill.web.desk import BusyError, Desk
 from phonodrill.web.forms import Form, Refusal
-from phonodrill.web.guard import HEADERS, Guard
+from phonodrill.web.guard import Guard, headers_for
 from phonodrill.web.page import FOLDER, Page, Problem, problem_from, show
 from phonodrill.web.pages import MENU, PAGES, interface
-from phonodrill.web.settings import Settings
+from phonodrill.web.records.answers import RECORDS_ANSWERS
+from phonodrill.web.settings import Records, Settings
 
 API = "/api"
 FONT = "/static/ABeeZee-Regular.ttf"
@@ -43,7 +44,7 @@ class _Described(FastAPI):
 
     def openapi(self) -> dict[str, Any]:
         """Return the OpenAPI schema."""
-        return describe_answers(super().openapi(), API)
+        return describe_answers(super().openapi(), API, {**ANSWERS, **RECORDS_ANSWERS})
 
 
 def make_app(settings: Settings | None = None) -> FastAPI:
@@ -53,12 +54,17 @@ def make_app(settings: Settings | None = None) -> FastAPI:
         settings: how it is served; by default on this machine only, nothing kept.
     """
     chosen = settings or Settings()
+    has_records = chosen.records is not Records.OFF
 
     @asynccontextmanager
     async def lifespan(app: FastAPI) -> AsyncIterator[None]:
-        app.state.desk = Desk(chosen)
-        yield
-        app.state.desk.close()
+        with ExitStack() as stack:
+            app.state.desk = stack.enter_context(closing(Desk(chosen)))
+            if has_records:
+                from phonodrill.web.records.desk import RecordsDesk
+
+                app.state.records = stack.enter_context(closing(RecordsDesk()))
+            yield
 
     app = _Described(
         title="phonodrill",
@@ -79,6 +85,8 @@ def make_app(settings: Settings | None = None) -> FastAPI:
     for module in PAGES:
         app.include_router(module.page, include_in_schema=False)
         api.include_router(module.api)
+    if has_records:
+        _join_records(app, api)
     app.include_router(api)
     app.include_router(interface.page, include_in_schema=False)
     app.get(FONT, include_in_schema=False)(_font)
@@ -91,6 +99,18 @@ def make_app(settings: Settings | None = None) -> FastAPI:
     app.add_exception_handler(Exception, _tell_failed)
     app.add_middleware(Guard, settings=chosen)
     return app
+
+
+def _join_records(app: FastAPI, api: APIRouter) -> None:
+    """Add the pages with records, whose packages are not always there."""
+    from phonodrill.web.records.errors import RecordsError, SignInError
+    from phonodrill.web.records.join import MENU as RECORDS_MENU
+    from phonodrill.web.records.join import join_records
+
+    join_records(app, api)
+    app.state.menu = (*MENU[:-1], *RECORDS_MENU, MENU[-1])
+    app.add_exception_handler(RecordsError, _tell_records)
+    app.add_exception_handler(SignInError, _tell_sign_in)
 
 
 def _font() -> FileResponse:
@@ -127,6 +147,19 @@ def _tell_status(request: Request, error: Exception) -> Response:
     return _tell(request, _STATUS_WORDS.get(error.status_code, other))
 
 
+def _tell_records(request: Request, error: Exception) -> Response:
+    problem: Problem = error.problem  # type: ignore[attr-defined]  # registered for it
+    return _tell(request, problem)
+
+
+def _tell_sign_in(request: Request, _: Exception) -> Response:
+    if request.url.path.startswith(f"{API}/"):
+        return _tell(request, Problem("one must sign in first", "the page /sign-in", 401))
+    from phonodrill.web.records.sign_in import ask_to_sign_in
+
+    return ask_to_sign_in(request)
+
+
 def _tell_busy(request: Request, _: Exception) -> Response:
     return _tell(request, Problem("too many are asking at once", "again in a minute", 503))
 
@@ -139,5 +172,5 @@ def _tell_failed(request: Request, _: Exception) -> Response:
     """Answer for a fault of ours, which the server writes to its log."""
     answer = _tell(request, Problem("something went wrong here", "something else", 500))
     # This handler stands outside the guard, which gives every other answer its headers.
-    answer.headers.update(HEADERS)
+    answer.headers.update(headers_for(request.url.path))
     return answer

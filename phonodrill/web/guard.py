@@ -23,12 +23,23 @@ HEADERS = {
     "referrer-policy": "same-origin",
     "x-content-type-options": "nosniff",
 }
+PRIVATE = ("/groups", "/check", "/progress", "/next", "/sign-", "/api/records")
+"""How addresses begin whose answers nobody may keep: not the browser, no proxy."""
 
 
 _Refusal = tuple[str, int]
 _TOO_LARGE: _Refusal = ("that is too much at once\n", 413)
 _STOPPING: _Refusal = ("the page is stopping\n", 503)
 _TOO_SLOW: _Refusal = ("that took too long to arrive\n", 408)
+
+
+def headers_for(path: str) -> dict[str, str]:
+    """Return the headers of every answer under an address.
+
+    >>> headers_for("/groups/204857103366")["cache-control"]
+    'no-store'
+    """
+    return HEADERS | ({"cache-control": "no-store"} if path.startswith(PRIVATE) else {})
 
 
 class _RefusedError(Exception):
@@ -52,7 +63,7 @@ class Guard:
         if scope["type"] != "http":
             await self._app(scope, receive, send)
             return
-        answer = _Answer(send)
+        answer = _Answer(send, headers_for(scope["path"]))
         refusal = self._refusal(scope)
         if refusal is None:
             body = _Body(receive)
@@ -116,8 +127,9 @@ class _Answer:
         started: whether a part was sent.
     """
 
-    def __init__(self, send: Send) -> None:
+    def __init__(self, send: Send, headers: dict[str, str]) -> None:
         self._send = send
+        self._headers = headers
         self.body: _Body | None = None
         self.started = False
 
@@ -127,7 +139,7 @@ class _Answer:
             return
         if message["type"] == "http.response.start":
             self.started = True
-            message["headers"] = _with_headers(message.get("headers", []))
+            message["headers"] = _with_headers(message.get("headers", []), self._headers)
         await self._send(message)
 
 
@@ -143,7 +155,7 @@ def _length_of(headers: dict[bytes, bytes]) -> int:
     return int(length) if length.isdigit() else 0
 
 
-def _with_headers(headers: list[Any]) -> list[Any]:
+def _with_headers(headers: list[Any], ours: dict[str, str]) -> list[Any]:
     given = {name.lower() for name, _ in headers}
-    more = ((name.encode(), value.encode()) for name, value in HEADERS.items())
+    more = ((name.encode(), value.encode()) for name, value in ours.items())
     return [*headers, *(pair for pair in more if pair[0] not in given)]

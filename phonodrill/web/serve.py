@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import signal
 import socket
 import threading
@@ -35,6 +36,9 @@ def serve(
     address = f"http://{address_part(ANYWHERE.get(host, host))}:{port}/"
     server = uvicorn.Server(_configuration(settings))
     _stop_on_signals(server)
+    # What was imported stays: looking through it again and again for what can be thrown
+    # away takes a tenth of a second, in the middle of a request.
+    gc.freeze()
     tell(address)
     if browser:
         # Opened from another thread: some browsers do not return until they are closed.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from ipaddress import ip_address
 from pathlib import Path
 from typing import NamedTuple
@@ -18,6 +19,20 @@ LONGEST_WORK = 30.0
 """Seconds after which a request that still waits is told that the page is busy."""
 
 
+class Records(StrEnum):
+    """Whether the page has records, and who may see them.
+
+    Attributes:
+        OFF: it has none.
+        OWN: whoever uses this machine; with the passphrase, if one was set.
+        SHARED: only with the passphrase, as others can reach the page.
+    """
+
+    OFF = "off"
+    OWN = "own"
+    SHARED = "shared"
+
+
 class Settings(NamedTuple):
     """What the page may do and who may ask it.
 
@@ -27,16 +42,23 @@ class Settings(NamedTuple):
             changed, because many share the page.
         taught_folder: where lists of steps taught are kept by name; None likewise.
         secure: whether cookies go over HTTPS only.
+        records: whether there are pages with records, and for whom.
     """
 
     hosts: tuple[str, ...] = LOOPBACK_NAMES
     words_file: Path | None = None
     taught_folder: Path | None = None
     secure: bool = False
+    records: Records = Records.OFF
 
 
 def settings_for(
-    host: str, names: tuple[str, ...], words_file: Path, *, https: bool = False
+    host: str,
+    names: tuple[str, ...],
+    words_file: Path,
+    *,
+    https: bool = False,
+    records: bool = False,
 ) -> Settings:
     """Work out how the page is served.
 
@@ -48,11 +70,23 @@ def settings_for(
         names: under which it is reached from elsewhere.
         words_file: where the teacher's own words are kept; steps taught lie beside it.
         https: whether it is reached over HTTPS.
+        records: whether it has records.
     """
     hosts = dict.fromkeys((*LOOPBACK_NAMES, address_part(host).lower(), *names))
-    if names or not is_loopback(host):
-        return Settings(tuple(hosts), secure=https)
-    return Settings(tuple(hosts), words_file, words_file.with_name("taught"), https)
+    if is_shared(host, names):
+        shown = Records.SHARED if records else Records.OFF
+        return Settings(tuple(hosts), secure=https, records=shown)
+    shown = Records.OWN if records else Records.OFF
+    return Settings(tuple(hosts), words_file, words_file.with_name("taught"), https, shown)
+
+
+def is_shared(host: str, names: tuple[str, ...]) -> bool:
+    """Whether others than who uses this machine can reach the page.
+
+    >>> is_shared("127.0.0.1", ()), is_shared("127.0.0.1", ("drills.harbor.example",))
+    (False, True)
+    """
+    return bool(names) or not is_loopback(host)
 
 
 def address_part(host: str) -> str:

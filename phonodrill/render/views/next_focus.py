@@ -12,6 +12,9 @@ from phonodrill.records.standing import Verdict
 from phonodrill.render.document import Document, Section, Table, counted
 from phonodrill.render.views.progress import CAUTION, confused, due, rule_in_words, share
 
+WHAT_TO_DO = "What to do"
+"""Heading of the section with commands, which a page has links for."""
+
 
 def next_step(found: NextStep) -> Document:
     """Show what to teach a group next."""
@@ -49,7 +52,7 @@ def _sections(found: NextStep) -> Iterator[Section]:
     if not found.picks:
         what = "a new focus, or a check of another one" if found.answers else "make a check"
         line = f"phonodrill check make --group {found.group} --focus …"
-        yield Section("What to do", Table(("what", "how"), ((what, line),)))
+        yield Section(WHAT_TO_DO, Table(("what", "how"), ((what, line),)))
         yield from due(found.due)
         return
     first = found.picks[0]
@@ -76,7 +79,7 @@ def _sections(found: NextStep) -> Iterator[Section]:
     yield from due(found.due)
     command = "lesson" if first.is_sure else "check make"
     line = f"phonodrill {command} --group {found.group} --focus {first.focus}"
-    yield Section("What to do", Table(("command",), ((line,),)))
+    yield Section(WHAT_TO_DO, Table(("command",), ((line,),)))
 
 
 def _reasons(found: NextStep, pick: Pick) -> Iterator[tuple[str, str]]:

@@ -23,8 +23,13 @@ ACROSS = 15
 """Skills beside each other in a grid."""
 
 
-def progress(found: Progress) -> Document:
-    """Show how a group or a student stands."""
+def progress(found: Progress, *, inline: bool = False) -> Document:
+    """Show how a group or a student stands.
+
+    Args:
+        found: how it stands.
+        inline: whether the drawing becomes a part of a page, whose color it takes.
+    """
     records = [_record(one) for one in found.standings]
     who = f"student {found.student}" if found.student else f"group {found.group}"
     about = f"{counted(found.answers, 'answer')}. {rule_in_words(found.rule)} {CAUTION}"
@@ -34,7 +39,7 @@ def progress(found: Progress) -> Document:
     elif found.standings:
         sections.append(Section("Skills", _of_skills(found.standings, found.rule)))
         sections += _grids(found.standings)
-    sections += _growth(found)
+    sections += _growth(found, inline=inline)
     sections += confused(found.confusions)
     sections += due(found.due)
     data = {
@@ -136,23 +141,32 @@ def _grids(standings: Sequence[Standing]) -> Iterator[Section]:
         yield Section(heading, Table(("student", *numbers), rows))
 
 
-def _growth(found: Progress) -> Iterator[Section]:
+def _growth(found: Progress, *, inline: bool) -> Iterator[Section]:
     growth = found.growth
     if len(growth.dates) < 2 or not growth.curves:  # noqa: PLR2004
         return
     up = "per cent right" if found.student else "students and skills"
     days = [day[5:] for day in growth.dates]
-    svg = line_chart("Growth", "day of the check", up, growth.curves, marks=days, name="growth")
+    svg = line_chart(
+        "Growth", "day of the check", up, growth.curves, marks=days, name="growth", inline=inline
+    )
     yield Section("Growth", Picture(svg, _told(growth, up)))
     rows = tuple(
-        (day, *(str(values[place]) for values in growth.curves.values()))
+        (day, *(_shown(values[place]) for values in growth.curves.values()))
         for place, day in enumerate(growth.dates)
     )
     yield Section("Growth in numbers", Table(("day", *growth.curves), rows), 2)
 
 
+def _shown(value: int | None) -> str:
+    return "" if value is None else str(value)
+
+
 def _told(growth: Growth, up: str) -> str:
-    parts = (f"{name} {values[0]} → {values[-1]}" for name, values in growth.curves.items())
+    parts = []
+    for name, values in growth.curves.items():
+        first = next(value for value in values if value is not None)
+        parts.append(f"{name} {first} → {values[-1]}")
     return f"From {growth.dates[0]} to {growth.dates[-1]}, {up}: {'; '.join(parts)}."
 
 

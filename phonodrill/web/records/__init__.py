@@ -1,0 +1,1 @@
+"""Pages with records of students, behind the passphrase where one is set."""

@@ -23,6 +23,7 @@ def pytest_sessionstart() -> None:
         pytest.exit("the lexicon is not made from these tables: python -m pip install .", 2)
 
 
+@pytest.hookimpl(tryfirst=True)  # xdist reads the groups in the same hook
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Keep what shares a costly fixture in one process: a file, or all that use the fixture."""
     for item in items:

@@ -14,22 +14,11 @@ from tests.web.serving import served
 
 ROOT = Path(__file__).parents[1]
 WORDLISTS = ROOT / "wordlists"
-COSTLY = ("every_item", "prepared", "shown_lessons", "shipped", "server", "cluster")
-"""Fixtures that several files share and that take seconds to make."""
 
 
 def pytest_sessionstart() -> None:
     if stored_fingerprint(LEXICON_PATH) != fingerprint(WORDLISTS):
         pytest.exit("the lexicon is not made from these tables: python -m pip install .", 2)
-
-
-@pytest.hookimpl(tryfirst=True)  # xdist reads the groups in the same hook
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Keep what shares a costly fixture in one process: a file, or all that use the fixture."""
-    for item in items:
-        shared = [name for name in COSTLY if name in getattr(item, "fixturenames", ())]
-        group = shared[0] if shared else item.nodeid.partition("::")[0]
-        item.add_marker(pytest.mark.xdist_group(group))
 
 
 @pytest.fixture(scope="session")

@@ -17,7 +17,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.paper.page import Paper
 from phonodrill.records.kept import Check
 from phonodrill.render.views import records as view
-from phonodrill.services.checks import MOST_ITEMS, USUAL_ITEMS, recent_words, today
+from phonodrill.services.checks import MOST_ITEMS, USUAL_ITEMS, recent_words, today, write_sheet
 from phonodrill.whole_file import write_whole
 
 if TYPE_CHECKING:
@@ -163,9 +163,4 @@ def _write(
     if out is None or not is_named(out, format_, ".pdf"):
         deliver(view.check(made, students), format_, out)
         return
-    from phonodrill.lesson.tree import CAUTION
-    from phonodrill.render import as_pdf
-
-    pages = view.check_pages(made, students)
-    title = f"Check {made.key}: {made.focus}"
-    write_whole(out, as_pdf.render(pages, title=title, paper=paper or Paper.LETTER, footer=CAUTION))
+    write_whole(out, write_sheet(made, students, paper or Paper.LETTER))

@@ -6,6 +6,10 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from phonodrill.paper.page import Paper
+    from phonodrill.records.kept import Check
     from phonodrill.records.store import Store
 
 MOST_ITEMS = 12
@@ -23,6 +27,22 @@ def recent_words(store: Store, group: str) -> frozenset[str]:
     """
     recent = store.list_checks(group, RESTING_CHECKS)
     return frozenset(item.word for one in recent for item in store.find_check(one.key).items)
+
+
+def write_sheet(made: Check, students: Sequence[str], paper: Paper) -> bytes:
+    """Write the sheet of a check as PDF.
+
+    Args:
+        made: the check.
+        students: codes of its group.
+        paper: size of the sheets.
+    """
+    from phonodrill.lesson.tree import CAUTION
+    from phonodrill.render import as_pdf
+    from phonodrill.render.views.records import check_pages
+
+    title = f"Check {made.key}: {made.focus}"
+    return as_pdf.render(check_pages(made, students), title=title, paper=paper, footer=CAUTION)
 
 
 def today() -> str:

@@ -11,7 +11,6 @@ from pydantic import Field
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.request import Request as Wanted
-from phonodrill.lesson.tree import CAUTION
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.paper.page import Paper
@@ -21,7 +20,7 @@ from phonodrill.records.kept import Check, Listed, Result
 from phonodrill.records.store import Store
 from phonodrill.render.as_html import fragment
 from phonodrill.render.views import records as view
-from phonodrill.services.checks import MOST_ITEMS, USUAL_ITEMS, recent_words, today
+from phonodrill.services.checks import MOST_ITEMS, USUAL_ITEMS, recent_words, today, write_sheet
 from phonodrill.services.taught_steps import steps_from
 from phonodrill.web.csrf import check_form
 from phonodrill.web.forms import ClassForm, new_seed
@@ -167,15 +166,6 @@ def read_list(store: Store, keys: Keys, group: str) -> Sequence[Listed]:
         PhonodrillError: if there is no such group.
     """
     return store.list_checks(keys.group(store, group) if group else "")
-
-
-def write_sheet(made: Check, students: Sequence[str], paper: Paper) -> bytes:
-    """Write the sheet of a check as PDF."""
-    from phonodrill.render import as_pdf
-
-    pages = view.check_pages(made, students)
-    title = f"Check {made.key}: {made.focus}"
-    return as_pdf.render(pages, title=title, paper=paper, footer=CAUTION)
 
 
 def _rest(store: Store, keys: Keys, group: str) -> tuple[str, frozenset[str]]:

@@ -48,6 +48,7 @@ class Desk:
         self._press = ThreadPoolExecutor(PRESSES, "press")
         self._lexicon: Lexicon | None = None
         self._is_closing = False
+        self._waiting: set[asyncio.Future[Any]] = set()
         self.lessons = Lessons()
 
     async def ask(
@@ -58,7 +59,9 @@ class Desk:
         Raises:
             BusyError: if it took too long.
         """
-        return await _in_turn(self._thread, partial(self._answer, partial(answer, **kwargs), args))
+        return await self._in_turn(
+            self._thread, partial(self._answer, partial(answer, **kwargs), args)
+        )
 
     async def press(self, write: Callable[P, R], *args: P.args, **kwargs: P.kwargs) -> R:
         """Call a function that writes a file and needs no lexicon, so that words need not wait.
@@ -66,19 +69,40 @@ class Desk:
         Raises:
             BusyError: if it took too long.
         """
-        return await _in_turn(self._press, lambda: write(*args, **kwargs))
+        return await self._in_turn(self._press, lambda: write(*args, **kwargs))
 
     def own_words(self) -> Overlay:
         """Read the teacher's own words."""
         file = self.settings.words_file
         return read_overlay(file) if file else NO_OVERLAY
 
-    def close(self) -> None:
-        """Close the lexicon; what still waits is not worked out any more."""
+    def stop(self) -> None:
+        """Work out nothing more, and give up what is waited for."""
         self._is_closing = True
+        for future in tuple(self._waiting):
+            # From a signal, so in the middle of anything; the loop may be asleep.
+            future.get_loop().call_soon_threadsafe(future.cancel)
+
+    def close(self) -> None:
+        """Close the lexicon."""
+        self.stop()
         self._press.shutdown(cancel_futures=True)
         self._thread.submit(self._close).result()
         self._thread.shutdown()
+
+    async def _in_turn(self, thread: ThreadPoolExecutor, work: Callable[[], R]) -> R:
+        if self._is_closing:
+            raise BusyError
+        future = asyncio.get_running_loop().run_in_executor(thread, work)
+        self._waiting.add(future)
+        future.add_done_callback(self._waiting.discard)
+        # Nobody may be left to take what goes wrong; then it is no fault to be logged.
+        future.add_done_callback(lambda done: done.cancelled() or done.exception())
+        try:
+            return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
+        except TimeoutError as error:
+            future.cancel()
+            raise BusyError from error
 
     def _answer(self, answer: Callable[..., R], args: tuple[Any, ...]) -> R:
         if self._is_closing:
@@ -101,12 +125,3 @@ class Desk:
         if self._lexicon:
             self._lexicon.close()
             self._lexicon = None
-
-
-async def _in_turn(thread: ThreadPoolExecutor, work: Callable[[], R]) -> R:
-    future = asyncio.get_running_loop().run_in_executor(thread, work)
-    try:
-        return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
-    except TimeoutError as error:
-        future.cancel()
-        raise BusyError from error

@@ -8,11 +8,14 @@ import socket
 import threading
 import webbrowser
 from collections.abc import Callable
+from types import FrameType
 
 import uvicorn
+from fastapi import FastAPI
 
 from phonodrill.web.app import make_app
 from phonodrill.web.connection import Connection
+from phonodrill.web.desk import Desk
 from phonodrill.web.settings import MOST_CONNECTIONS, Settings, address_part
 
 IDLE_SECONDS = 10
@@ -34,7 +37,8 @@ def serve(
     """
     host, port, *_ = listener.getsockname()
     address = f"http://{address_part(ANYWHERE.get(host, host))}:{port}/"
-    server = uvicorn.Server(_configuration(settings))
+    app = make_app(settings)
+    server = _Server(_configuration(app), app)
     _stop_on_signals(server)
     # What was imported stays: looking through it again and again for what can be thrown
     # away takes a tenth of a second, in the middle of a request.
@@ -46,9 +50,9 @@ def serve(
     server.run(sockets=[listener])
 
 
-def _configuration(settings: Settings) -> uvicorn.Config:
+def _configuration(app: FastAPI) -> uvicorn.Config:
     return uvicorn.Config(
-        make_app(settings),
+        app,
         http=Connection,
         ws="none",
         log_level="error",
@@ -62,8 +66,26 @@ def _configuration(settings: Settings) -> uvicorn.Config:
     )
 
 
+class _Server(uvicorn.Server):
+    """Gives up what waits for words as soon as it is told to stop."""
+
+    def __init__(self, config: uvicorn.Config, app: FastAPI) -> None:
+        super().__init__(config)
+        self._app = app
+
+    def handle_exit(self, sig: int, frame: FrameType | None) -> None:
+        """Stop; called on a signal."""
+        desk: Desk | None = getattr(self._app.state, "desk", None)
+        if desk:  # else it has not begun
+            desk.stop()
+        super().handle_exit(sig, frame)
+
+
 def _stop_on_signals(server: uvicorn.Server) -> None:
-    """End like any other command: the server would end as if killed by the signal."""
+    """End like any other command: the server would end as if killed by the signal.
+
+    While it runs, it takes signals itself and hands them on to these when it has stopped.
+    """
 
     def stop(*_: object) -> None:
         server.should_exit = True

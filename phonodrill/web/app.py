@@ -17,13 +17,14 @@ from phonodrill.extra import import_extra
 from phonodrill.version import VERSION
 from phonodrill.web.answers import ANSWERS, describe_answers
 from phonodrill.web.csrf import ForgedError
-from phonodrill.web.desk import BusyError, Desk
+from phonodrill.web.desk import Desk
 from phonodrill.web.forms import Form, Refusal
 from phonodrill.web.guard import Guard, headers_for
 from phonodrill.web.page import FOLDER, Page, Problem, problem_from, show
 from phonodrill.web.pages import MENU, PAGES, interface
 from phonodrill.web.records.answers import RECORDS_ANSWERS
 from phonodrill.web.settings import Records, Settings
+from phonodrill.web.turns import BusyError
 
 API = "/api"
 FONT = "/static/ABeeZee-Regular.ttf"

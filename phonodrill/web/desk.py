@@ -7,9 +7,7 @@ remembered for all.
 
 from __future__ import annotations
 
-import asyncio
 from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 from typing import Any, Concatenate, ParamSpec, TypeVar
 
@@ -20,16 +18,13 @@ from phonodrill.services.lesson import Lessons
 from phonodrill.services.taught_lists import FOLDER
 from phonodrill.web.long_open import LongOpenLexicon
 from phonodrill.web.mild import leave_out_unfit
-from phonodrill.web.settings import LONGEST_WORK, Settings
+from phonodrill.web.settings import Settings
+from phonodrill.web.turns import Turns
 
 PRESSES = 2
 """Files that are written at the same time."""
 P = ParamSpec("P")
 R = TypeVar("R")
-
-
-class BusyError(Exception):
-    """A request waited too long."""
 
 
 class Desk:
@@ -44,11 +39,9 @@ class Desk:
 
     def __init__(self, settings: Settings) -> None:
         self.settings = settings
-        self._thread = ThreadPoolExecutor(1, "desk", FOLDER.set, (settings.taught_folder,))
-        self._press = ThreadPoolExecutor(PRESSES, "press")
+        self._words = Turns(1, "desk", partial(FOLDER.set, settings.taught_folder))
+        self._press = Turns(PRESSES, "press")
         self._lexicon: Lexicon | None = None
-        self._is_closing = False
-        self._waiting: set[asyncio.Future[Any]] = set()
         self.lessons = Lessons()
 
     async def ask(
@@ -59,9 +52,7 @@ class Desk:
         Raises:
             BusyError: if it took too long.
         """
-        return await self._in_turn(
-            self._thread, partial(self._answer, partial(answer, **kwargs), args)
-        )
+        return await self._words.take(partial(self._answer, partial(answer, **kwargs), args))
 
     async def press(self, write: Callable[P, R], *args: P.args, **kwargs: P.kwargs) -> R:
         """Call a function that writes a file and needs no lexicon, so that words need not wait.
@@ -69,7 +60,7 @@ class Desk:
         Raises:
             BusyError: if it took too long.
         """
-        return await self._in_turn(self._press, lambda: write(*args, **kwargs))
+        return await self._press.take(partial(write, *args, **kwargs))
 
     def own_words(self) -> Overlay:
         """Read the teacher's own words."""
@@ -78,35 +69,16 @@ class Desk:
 
     def stop(self) -> None:
         """Work out nothing more, and give up what is waited for."""
-        self._is_closing = True
-        for future in tuple(self._waiting):
-            # From a signal, so in the middle of anything; the loop may be asleep.
-            future.get_loop().call_soon_threadsafe(future.cancel)
+        self._words.stop()
+        self._press.stop()
 
     def close(self) -> None:
         """Close the lexicon."""
         self.stop()
-        self._press.shutdown(cancel_futures=True)
-        self._thread.submit(self._close).result()
-        self._thread.shutdown()
-
-    async def _in_turn(self, thread: ThreadPoolExecutor, work: Callable[[], R]) -> R:
-        if self._is_closing:
-            raise BusyError
-        future = asyncio.get_running_loop().run_in_executor(thread, work)
-        self._waiting.add(future)
-        future.add_done_callback(self._waiting.discard)
-        # Nobody may be left to take what goes wrong; then it is no fault to be logged.
-        future.add_done_callback(lambda done: done.cancelled() or done.exception())
-        try:
-            return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
-        except TimeoutError as error:
-            future.cancel()
-            raise BusyError from error
+        self._press.close()
+        self._words.close(self._close)
 
     def _answer(self, answer: Callable[..., R], args: tuple[Any, ...]) -> R:
-        if self._is_closing:
-            raise BusyError
         lexicon = self._open()
         try:
             return answer(lexicon, *args)

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import asyncio
 import re
 from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 from typing import Any, Concatenate, ParamSpec, TypeVar
 
@@ -16,10 +14,9 @@ from phonodrill.records.kept import Result
 from phonodrill.records.place import Place, find_place
 from phonodrill.records.store import Store
 from phonodrill.remembered import Remembered
-from phonodrill.web.desk import BusyError
 from phonodrill.web.page import Problem
 from phonodrill.web.records.errors import RecordsError
-from phonodrill.web.settings import LONGEST_WORK
+from phonodrill.web.turns import Turns
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -45,7 +42,7 @@ class RecordsDesk:
     """
 
     def __init__(self) -> None:
-        self._thread = ThreadPoolExecutor(1, "records")
+        self._turns = Turns(1, "records")
         self._store: Store | None = None
         self.replaced: Remembered[tuple[str, str, int], Stack] = Remembered(MOST_REPLACED)
 
@@ -58,13 +55,7 @@ class RecordsDesk:
             RecordsError: if the records cannot be opened or used, or lack what is asked for.
             BusyError: if it took too long.
         """
-        work = partial(self._answer, partial(answer, **kwargs), args)
-        future = asyncio.get_running_loop().run_in_executor(self._thread, work)
-        try:
-            return await asyncio.wait_for(asyncio.shield(future), LONGEST_WORK)
-        except TimeoutError as error:
-            future.cancel()
-            raise BusyError from error
+        return await self._turns.take(partial(self._answer, partial(answer, **kwargs), args))
 
     def forget(self) -> None:
         """Forget what was entered before, as a student was erased."""
@@ -72,8 +63,7 @@ class RecordsDesk:
 
     def close(self) -> None:
         """Close the records."""
-        self._thread.submit(self._close).result()
-        self._thread.shutdown()
+        self._turns.close(self._close)
 
     def _answer(self, answer: Callable[..., R], args: tuple[Any, ...]) -> R:
         store = self._open()

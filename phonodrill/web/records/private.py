@@ -15,11 +15,11 @@ from starlette.exceptions import HTTPException
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.web.csrf import FIELD, ForgedError
-from phonodrill.web.desk import BusyError
 from phonodrill.web.forms import Form
 from phonodrill.web.page import Page, show
 from phonodrill.web.records.errors import FaultError, RecordsError, SignInError
 from phonodrill.web.records.session import COOKIE, is_session
+from phonodrill.web.turns import BusyError
 
 TOKEN: Any = Field(default="", max_length=200, alias=FIELD)
 """The hidden field of every form that changes something."""

@@ -14,7 +14,7 @@ from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
 from phonodrill.endings.rules import SUFFIXES
 from phonodrill.endings.sort import By
-from phonodrill.endings.together import SPELLINGS
+from phonodrill.endings.suffix import SPELLINGS
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.services import word_endings
 from phonodrill.services.word_endings import DEFAULT_ENDINGS, Draw

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from phonodrill.endings.base import PARTS_OF, known_origins, unlisted_singular
+from phonodrill.endings.base import known_origins, unlisted_singular
 from phonodrill.endings.conditions import BaseWord
 from phonodrill.endings.irregular import Irregular, irregular_forms
 from phonodrill.endings.letters import count_syllables
@@ -14,29 +14,11 @@ from phonodrill.endings.rule import IRREGULAR, Rule
 from phonodrill.endings.sounds import codes_of, heard_in, label_of, say_form
 from phonodrill.endings.spell import is_judged, rules_of
 from phonodrill.endings.steps import Step, steps_between, steps_of
+from phonodrill.endings.suffix import PARTS_OF, PLURAL_NOUN, POSSESSIVE, READINGS
 from phonodrill.endings.words import open_base, way_to_say
 from phonodrill.lexicon.entry import Pronunciation
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.sounds.inventory import VOWELS
-
-READINGS = {
-    ("s", "noun"): "more than one",
-    ("s", "verb"): "he, she or it does it",
-    ("ed", "verb"): "it is over",
-    ("ing", "verb"): "it goes on",
-    ("er", "adjective"): "more so",
-    ("er", "adverb"): "more so",
-    ("er", "verb"): "who or what does it",
-    ("est", "adjective"): "most so",
-    ("est", "adverb"): "most so",
-    ("ly", "adjective"): "in that way",
-    ("ly", "noun"): "like it, or once in each",
-    ("y", "noun"): "like it, or full of it",
-    ("y", "verb"): "given to doing it",
-    ("'s", "noun"): "it belongs to one",
-    ("'s", "plural noun"): "it belongs to more than one",
-}
-"""(ending, part of speech of the base) -> what the form means, in classroom words."""
 
 BY_DICTIONARY = "dictionary"
 BY_PARTS = "rule: the sounds of its last part"
@@ -48,7 +30,8 @@ _VERB_FORMS = ("third person", "past", "past participle", "present participle")
 _COMPARED = ("comparative", "superlative")
 SELDOM = 0.03
 """Uses in a million words below which a form is called seldom used."""
-_MADE = ("er", "est", "ly", "y")
+_FREE = ("s", "ed", "ing", POSSESSIVE)
+"""Endings that any word of the kind takes: a form that nobody uses is right all the same."""
 _COMPARING = {"er": "more", "est": "most"}
 RARE = 0.02
 """Share below which a second form is left out."""
@@ -153,11 +136,11 @@ def readings_of(word: str, suffix: str, lexicon: Lexicon, *, is_name: bool = Fal
     known = entry.parts_of_speech if entry else ()
     fitting = [part for part in known if part in PARTS_OF[suffix]]
     open_ = [part for part in fitting if not _is_form(word, part, lexicon)]
-    if fitting and not open_ and suffix != "'s":
+    if fitting and not open_ and suffix != POSSESSIVE:
         return []
     fitting = open_
-    if suffix == "'s":
-        return ["plural noun"] if _is_plural(word, lexicon) else ["noun", "plural noun"]
+    if suffix == POSSESSIVE:
+        return [PLURAL_NOUN] if _is_plural(word, lexicon) else ["noun", PLURAL_NOUN]
     if is_name and "noun" in PARTS_OF[suffix]:
         return ["noun"]
     # An adjective is the usual base of er, est and ly where the word is that too.
@@ -199,7 +182,7 @@ def _said_as(base: BaseWord, said: Pronunciation) -> BaseWord:
 
 
 def _of_one_reading(base: BaseWord, suffix: str, lexicon: Lexicon) -> Iterator[Form]:
-    if base.part_of_speech == "plural noun":
+    if base.part_of_speech == PLURAL_NOUN:
         yield from _plural_possessives(base, lexicon)
         return
     rules = rules_of(base, suffix, lexicon.ending_spellings())
@@ -242,8 +225,8 @@ def _plural_possessives(base: BaseWord, lexicon: Lexicon) -> Iterator[Form]:
         ][:1]
     for word, plural in plurals:
         spoken = plural._replace(last=plural.said.sounds[-1]) if plural.said else plural
-        rule = rules_of(spoken, "'s", {})[0]
-        form = _regular(spoken, "'s", rule, lexicon)
+        rule = rules_of(spoken, POSSESSIVE, {})[0]
+        form = _regular(spoken, POSSESSIVE, rule, lexicon)
         if word.endswith("s"):
             form = form._replace(sound="", said=plural.said, syllables_after=plural.syllables)
         yield form
@@ -356,7 +339,7 @@ def _note(word: str, suffix: str, forms: list[Form], lexicon: Lexicon) -> str:
     judged = (word, suffix) in lexicon.ending_spellings()
     if suffix == "s" and entry.band in KNOWN and is_noun and not counted and not judged:
         return f"{word} is seldom counted: dictionaries list no form for more than one"
-    if suffix in _MADE and all(_uses(form.form, lexicon) < SELDOM for form in forms):
+    if suffix not in _FREE and all(_uses(form.form, lexicon) < SELDOM for form in forms):
         is_compared = suffix in _COMPARING and "adjective" in forms[0].parts_of_speech
         instead = f": say {_COMPARING[suffix]} {word}" if is_compared else ""
         return f"{forms[0].form} is seldom used{instead}"

@@ -9,6 +9,7 @@ from phonodrill.endings.listings import Listings
 from phonodrill.endings.rule import IRREGULAR
 from phonodrill.endings.rules import RULES_OF, SUFFIXES, rule_for
 from phonodrill.endings.spell import row_named, rules_of
+from phonodrill.endings.suffix import PARTS_OF, POSSESSIVE
 from phonodrill.endings.words import PREFIXES, is_head, known_tail, open_base
 from phonodrill.lexicon.entry import INFLECTIONS, Entry
 from phonodrill.lexicon.store import Lexicon
@@ -17,18 +18,6 @@ HIGHEST_BAND = 4
 _NO_PLURALS = ("ss", "us", "is", "ics", "as")
 """Last letters of nouns that are singular or not counted, as a rule."""
 BY_HEART = "an irregular form: learned by heart"
-PARTS_OF: dict[str, tuple[str, ...]] = {
-    "s": ("noun", "verb"),
-    "ed": ("verb",),
-    "ing": ("verb",),
-    "er": ("adjective", "adverb", "verb"),
-    "est": ("adjective", "adverb"),
-    "ly": ("adjective", "noun"),
-    "y": ("noun", "verb"),
-    "'s": ("noun",),
-}
-"""Ending -> the parts of speech that take it, the commonest first."""
-
 Uses = dict[tuple[str, str], list[tuple[str, str]]]
 """(base, ending) -> how it is used there: (part of speech, inflection)."""
 
@@ -125,15 +114,15 @@ def _is_form(word: str, lexicon: Lexicon) -> bool:
 
 
 def _without_apostrophe(form: str, lexicon: Lexicon) -> Origin | None:
-    if form.endswith("'s"):
-        base, tail, name = form[:-2], "'s", "add 's"
+    if form.endswith(POSSESSIVE):
+        base, tail, name = form[:-2], POSSESSIVE, "add 's"
     elif form.endswith("s'"):
         base, tail, name = form[:-1], "s'", "add ' after s"
     else:
         return None
     known = lexicon.get(base) is not None
     why = "The apostrophe shows that something belongs to it."
-    return Origin(base, "'s", tail, name, ("noun",), ("possessive",), why, known)
+    return Origin(base, POSSESSIVE, tail, name, ("noun",), ("possessive",), why, known)
 
 
 def unlisted_singular(word: str, lexicon: Lexicon) -> str:

@@ -12,9 +12,9 @@ import random
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from phonodrill.endings.base import PARTS_OF
 from phonodrill.endings.classify import Ending
 from phonodrill.endings.kinds import kind_of
+from phonodrill.endings.suffix import PARTS_OF
 from phonodrill.endings.together import has_ending
 from phonodrill.endings.vocabulary import known_endings
 from phonodrill.lexicon.entry import Entry

@@ -9,11 +9,12 @@ from __future__ import annotations
 import re
 from collections import Counter
 
-from phonodrill.endings.base import PARTS_OF, Origin
+from phonodrill.endings.base import Origin
 from phonodrill.endings.conditions import VOWEL_LETTERS
 from phonodrill.endings.rule import Rule
 from phonodrill.endings.rules import RULES_OF, rule_for
 from phonodrill.endings.spell import rules_of
+from phonodrill.endings.suffix import PARTS_OF
 from phonodrill.endings.words import open_base
 from phonodrill.lexicon.entry import INFLECTIONS
 from phonodrill.lexicon.store import Lexicon

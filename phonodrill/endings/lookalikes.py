@@ -11,10 +11,9 @@ from typing import NamedTuple
 from phonodrill.endings.classify import Ending, WaysOf, classify
 from phonodrill.endings.listings import Listings
 from phonodrill.endings.rules import possible_bases
+from phonodrill.endings.suffix import INFLECTED, SPELLED, SUFFIX_OF
 from phonodrill.endings.table import watch_outs_of
-from phonodrill.endings.together import SUFFIX_OF
 from phonodrill.endings.undo import find_bases
-from phonodrill.endings.vocabulary import SPELLED
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
@@ -96,7 +95,7 @@ def _all(
     for suffix in suffixes:
         for way in watch_outs_of(lexicon, suffix, query.band, overlay):
             yield Trap(way.word, Kind.ODD_SOUND, way.watch_out)
-        inflected = query._replace(endings=query.endings & {*SPELLED[suffix]} - {"ly", "y", "'s"})
+        inflected = query._replace(endings=query.endings & {*SPELLED[suffix]} & INFLECTED)
         if inflected.endings:
             yield from _ambiguous(select(lexicon, inflected, rng, overlay), suffix, apart)
 

@@ -10,8 +10,7 @@ from typing import NamedTuple
 from phonodrill.endings.classify import Ending, classify
 from phonodrill.endings.rule import IRREGULAR
 from phonodrill.endings.rules import RULES
-from phonodrill.endings.sounds import SOUNDS_OF
-from phonodrill.endings.together import SPELLINGS
+from phonodrill.endings.suffix import SOUNDS_OF, SPELLINGS
 from phonodrill.endings.vocabulary import known_endings
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay

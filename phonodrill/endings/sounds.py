@@ -4,32 +4,23 @@ from __future__ import annotations
 
 from phonodrill.endings.conditions import BaseWord
 from phonodrill.endings.rule import Rule
+from phonodrill.endings.suffix import SOUNDS_OF
 from phonodrill.lexicon.entry import DERIVED, Entry, Pronunciation
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.normal import normal_form
 from phonodrill.sounds.notation import Notation, symbols
 from phonodrill.sounds.suffixes import SUFFIXES, add_ly, add_suffix
 
-SOUNDS = ("s", "z", "ɪz", "iz", "aɪz")
+SOUNDS = SOUNDS_OF["s"]
 """The labels of what -s says, in the order in which a sort shows them."""
 
-SOUNDS_OF: dict[str, tuple[str, ...]] = {
-    "s": SOUNDS,
-    "ed": ("t", "d", "ɪd"),
-    "ing": ("ɪŋ",),
-    "er": ("ɚ",),
-    "est": ("ɪst",),
-    "ly": ("li",),
-    "y": ("i",),
-    "'s": ("s", "z", "ɪz"),
-}
 _LABELS = {"ɝ": "ɚ"}
 _CODES = {"aɪz": "Iz", "ɚ": "ɝ"}
 _VOWELS_OF_IES = {"i": "iz", "I": "aɪz"}
 
 
 def label_of(base: BaseWord, suffix: str, ending: str, rule: Rule | None = None) -> str:
-    """Return what an ending says after a base, as one of the labels of :data:`SOUNDS_OF`.
+    """Return what an ending says after a base, as one of the labels of ``SOUNDS_OF``.
 
     Words spelled -ies are ``iz`` or ``aɪz`` after those vowels; a base in f whose
     plural is spelled ves is voiced; a form that shows no ending says nothing more.

@@ -5,13 +5,13 @@ from __future__ import annotations
 import random
 from typing import NamedTuple
 
-from phonodrill.endings.base import PARTS_OF
 from phonodrill.endings.classify import Ending, classify
 from phonodrill.endings.kinds import kind_of
 from phonodrill.endings.rule import Rule
 from phonodrill.endings.rules import RULES_OF
 from phonodrill.endings.spell import row_named
-from phonodrill.endings.vocabulary import SPELLED, known_endings
+from phonodrill.endings.suffix import PARTS_OF, POSSESSIVE, SPELLED
+from phonodrill.endings.vocabulary import known_endings
 from phonodrill.endings.words import open_base
 from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
@@ -74,7 +74,7 @@ def make_card(
     query = Query(band, frozenset(SPELLED[suffix]))
     found: dict[Rule, dict[str, list[Ending]]] = {rule: {} for rule in RULES_OF[suffix]}
     known = list(known_endings(lexicon, query, rng, overlay))
-    if suffix == "'s":
+    if suffix == POSSESSIVE:
         known += _plural_possessives(lexicon, band, per_kind, rng, overlay)
     for ending in sorted(known, key=lambda ending: _simplicity(ending, lexicon)):
         kinds = found[row_of(ending, lexicon)].setdefault(kind_of(ending), [])
@@ -121,7 +121,9 @@ def _plural_possessives(
         entry = lexicon.get(ending.base)
         if ending.parts_of_speech == ("noun",) and entry and entry.picturable:
             word = f"{ending.word}'"
-            possessive = ending._replace(word=word, base=ending.word, suffix="'s", ending="s'")
+            possessive = ending._replace(
+                word=word, base=ending.word, suffix=POSSESSIVE, ending="s'"
+            )
             found.append(possessive._replace(sound="", rule="add ' after s"))
         if len(found) == count:
             break

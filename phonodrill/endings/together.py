@@ -1,17 +1,12 @@
-"""Which spelled endings are one ending, and whether two words share one.
+"""Whether two words share an ending.
 
 Kept apart from what takes words with endings apart: a warm-up asks only this.
 """
 
 from __future__ import annotations
 
+from phonodrill.endings.suffix import SUFFIX_OF
 from phonodrill.lexicon.entry import Entry
-
-SPELLINGS = ("s", "es", "ies", "ves", "ed", "ing", "er", "est", "ly", "y", "'s")
-"""What the eye sees of the endings, in the order in which a sort shows them."""
-SUFFIX_OF = {
-    spelled: "s" if spelled in ("s", "es", "ies", "ves") else spelled for spelled in SPELLINGS
-}
 
 
 def has_ending(entry: Entry, suffix: str) -> bool:

@@ -6,18 +6,14 @@ import random
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice, zip_longest
 
-from phonodrill.endings.base import PARTS_OF
 from phonodrill.endings.classify import Ending, WaysOf, classify
 from phonodrill.endings.kinds import rough_kind
-from phonodrill.endings.together import SPELLINGS, SUFFIX_OF
+from phonodrill.endings.suffix import DERIVED, INFLECTED, POSSESSIVE
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.selection import Pool, Query, may_be_said, select
 
-SPELLED = {suffix: tuple(s for s in SPELLINGS if SUFFIX_OF[s] == suffix) for suffix in PARTS_OF}
-_DERIVED = frozenset({"er", "ly", "y"})
-POSSESSIVE = "'s"
 _AFTER_IE = "add s after ie"
 
 
@@ -36,7 +32,7 @@ def known_endings(
 
     Args:
         lexicon: the open lexicon.
-        query: band and spelled endings (see :data:`SPELLINGS`).
+        query: band and spelled endings (see ``suffix.SPELLINGS``).
         rng: mixes the order; None leaves it as stored.
         overlay: a teacher's own words.
         ways_of: takes a form apart; :func:`classify` by default.
@@ -89,12 +85,12 @@ def is_watch_out(ending: Ending) -> bool:
 
 
 def _words(lexicon: Lexicon, query: Query, overlay: Overlay) -> Iterator[str]:
-    inflected = query.endings - {"ly", "y", POSSESSIVE}
+    inflected = query.endings & INFLECTED
     if inflected:
         pool = select(lexicon, query._replace(endings=inflected), overlay=overlay)
         yield from (entry.word for entry in pool.stimuli())
     pool = select(lexicon, query._replace(endings=frozenset()), overlay=overlay)
-    if query.endings & _DERIVED:
+    if query.endings & DERIVED:
         for word, _, ending, _ in lexicon.derived_words():
             entry = lexicon.get(word)
             if ending in query.endings and entry and _fits(entry, pool):

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
-from phonodrill.endings.base import PARTS_OF
 from phonodrill.endings.classify import Ending
 from phonodrill.endings.kinds import kind_of
 from phonodrill.endings.sounds import written_sound
-from phonodrill.endings.together import SUFFIX_OF
+from phonodrill.endings.suffix import PARTS_OF, SUFFIX_OF
 from phonodrill.endings.vocabulary import known_endings, some_of_each_kind, words_with_endings
 from phonodrill.graphemes.chunk import CLOSING_CODE, ODD_CODE
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind

@@ -6,8 +6,7 @@ import difflib
 from enum import StrEnum
 from typing import NamedTuple
 
-from phonodrill.endings.together import SPELLINGS
-from phonodrill.endings.vocabulary import POSSESSIVE
+from phonodrill.endings.suffix import POSSESSIVE, SPELLINGS
 from phonodrill.errors import PhonodrillError
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.lexicon.entry import Counted

@@ -11,8 +11,8 @@ from phonodrill.endings.lookalikes import find_lookalikes
 from phonodrill.endings.rule import Rule as SpellingRule
 from phonodrill.endings.rules import possible_bases
 from phonodrill.endings.sounds import written_sound
+from phonodrill.endings.suffix import SUFFIX_OF
 from phonodrill.endings.table import row_of
-from phonodrill.endings.together import SUFFIX_OF
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
 from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.lesson.candidates import Candidate, Vocabulary

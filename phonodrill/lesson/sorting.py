@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable
 
 from phonodrill.endings.sort import By, sort_words
 from phonodrill.endings.sounds import written_sound
-from phonodrill.endings.together import SUFFIX_OF
+from phonodrill.endings.suffix import SUFFIX_OF
 from phonodrill.endings.undo import find_bases
 from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.lesson.candidates import Candidate, Vocabulary

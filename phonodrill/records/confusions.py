@@ -11,7 +11,8 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
-from phonodrill.endings.sounds import SOUNDS_OF, codes_of, written_sound
+from phonodrill.endings.sounds import codes_of, written_sound
+from phonodrill.endings.suffix import SOUNDS_OF
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.checking import FIND, HEAR, READ, SAY, SPELL, WRITE
 from phonodrill.lesson.focus import write_sound

@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from phonodrill.endings.rules import RULES
-from phonodrill.endings.sounds import SOUNDS_OF
-from phonodrill.endings.together import SUFFIX_OF
-from phonodrill.endings.vocabulary import POSSESSIVE
+from phonodrill.endings.suffix import POSSESSIVE, SOUNDS_OF, SUFFIX_OF
 from phonodrill.records.answer import Kind, Skill
 from phonodrill.tasks.difficulty import WEIGHTS
 from phonodrill.tasks.registry import TASKS

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from phonodrill.endings.add import Form, add_ending
 from phonodrill.endings.sort import By, Sort
-from phonodrill.endings.together import SPELLINGS, SUFFIX_OF
+from phonodrill.endings.suffix import SPELLINGS, SUFFIX_OF
 from phonodrill.errors import PhonodrillError
 from phonodrill.gate import Gate, open_gate
 from phonodrill.lexicon.entry import Pronunciation

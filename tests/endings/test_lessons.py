@@ -22,8 +22,8 @@ from phonodrill import (
 )
 from phonodrill.endings.lookalikes import Kind
 from phonodrill.endings.rules import RULES_OF, SUFFIXES
-from phonodrill.endings.together import SPELLINGS, belongs_together
-from phonodrill.endings.vocabulary import SPELLED
+from phonodrill.endings.suffix import SPELLED, SPELLINGS
+from phonodrill.endings.together import belongs_together
 from phonodrill.selection import may_be_said, may_be_shown
 
 

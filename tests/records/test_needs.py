@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from phonodrill import Lexicon
 from phonodrill.endings.rules import RULES
-from phonodrill.endings.sounds import SOUNDS_OF
+from phonodrill.endings.suffix import SOUNDS_OF
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.focus import parse_focus
 from phonodrill.records.answer import Kind, Skill

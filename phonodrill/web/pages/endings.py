@@ -10,7 +10,7 @@ from pydantic import Field
 from phonodrill.endings.reasons import explain
 from phonodrill.endings.rules import SUFFIXES
 from phonodrill.endings.sort import By
-from phonodrill.endings.together import SPELLINGS
+from phonodrill.endings.suffix import SPELLINGS, TABLE
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.render.document import Section
@@ -36,16 +36,6 @@ LONGEST_LIST = 4000
 LONGEST_WORD = 60
 MOST_WORDS = 200
 Suffix = StrEnum("Suffix", {s.strip("'").upper() + "_" * ("'" in s): s for s in SUFFIXES})  # type: ignore[misc]
-SUFFIX_WORDS = {
-    "s": "-s: more than one; he, she or it does it",
-    "ed": "-ed: it is over",
-    "ing": "-ing: it goes on",
-    "er": "-er: more so; who does it",
-    "est": "-est: most so",
-    "ly": "-ly: in that way",
-    "y": "-y: like it, full of it",
-    "'s": "-'s: it belongs to it",
-}
 CHOICES = {
     "orders": options_of(
         By,
@@ -54,7 +44,7 @@ CHOICES = {
         rule="its rule",
         base="the base word",
     ),
-    "suffixes": options_of(SUFFIXES, **SUFFIX_WORDS),
+    "suffixes": [(row.name, f"-{row.name}: {row.in_short}") for row in TABLE],
     "spelled": [(spelled, f"-{spelled}") for spelled in SPELLINGS],
     "notations": NOTATIONS,
 }

@@ -9,40 +9,7 @@ from pathlib import Path
 
 import pytest
 
-ENV = {**os.environ, "COLUMNS": "100", "PYTHONUTF8": "0", "LC_ALL": "C"}
-
-
-def run(*arguments: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "phonodrill", *arguments],
-        capture_output=True,
-        check=False,
-        encoding="utf-8",
-        env=ENV,
-    )
-
-
-def works(*arguments: str) -> str:
-    done = run(*arguments)
-    assert done.returncode == 0, done.stderr
-    return done.stdout
-
-
-def fails(*arguments: str) -> str:
-    done = run(*arguments)
-    assert done.returncode == 2, (done.stdout, done.stderr)
-    lines = done.stderr.splitlines()
-    errors = [line for line in lines if line.startswith("error: ")]
-    assert len(errors) == 1, done.stderr
-    assert "Traceback" not in done.stderr
-    assert all(line.startswith(("error: ", "try: ", "note: ")) for line in lines), done.stderr
-    return done.stderr
-
-
-@pytest.fixture(autouse=True)
-def _own_configuration(tmp_path_factory: pytest.TempPathFactory) -> None:
-    ENV["XDG_CONFIG_HOME"] = str(tmp_path_factory.mktemp("config"))
-    ENV["XDG_DATA_HOME"] = str(tmp_path_factory.mktemp("data"))
+from tests.cli.running import PLAINEST_LOCALE, fails, run, works
 
 
 @pytest.fixture
@@ -55,10 +22,18 @@ def folder(tmp_path: Path) -> Path:
     return tmp_path
 
 
-def test_the_first_readme_command() -> None:
-    text = works("warmup", "--drop", "first", "--ending", "es", "--seed", "1")
-    assert text.startswith("Oral warm-up: leave off the first sound")
-    assert "→" in text
+def test_the_first_readme_command_in_a_process_apart_under_the_plainest_locale() -> None:
+    words = ("warmup", "--drop", "first", "--ending", "es", "--seed", "1")
+    done = subprocess.run(
+        [sys.executable, "-m", "phonodrill", *words],
+        capture_output=True,
+        check=True,
+        encoding="utf-8",
+        env=os.environ | PLAINEST_LOCALE,
+    )
+    assert done.stdout.startswith("Oral warm-up: leave off the first sound")
+    assert done.stdout == works(*words)
+    assert "→" in done.stdout
 
 
 def test_output_is_the_same_for_a_seed_and_not_without() -> None:
@@ -140,7 +115,7 @@ def test_own_lists_count_at_once() -> None:
 
 def test_a_broken_line_of_the_own_list_is_reported() -> None:
     works("words", "block", "boat")
-    path = Path(ENV["XDG_CONFIG_HOME"]) / "phonodrill" / "words.txt"
+    path = Path(os.environ["XDG_CONFIG_HOME"]) / "phonodrill" / "words.txt"
     path.write_text(path.read_text() + "what is this\n")
     assert "words.txt, line 2: cannot be read" in run("warmup").stderr
 
@@ -224,7 +199,7 @@ def test_a_series_keeps_its_words_and_brings_them_back() -> None:
         before = set().union(*seen[:-1]) if seen else set()
         assert words & before <= set(data["review"])
         seen.append(words)
-    path = Path(ENV["XDG_DATA_HOME"]) / "phonodrill" / "series" / "monday-group.txt"
+    path = Path(os.environ["XDG_DATA_HOME"]) / "phonodrill" / "series" / "monday-group.txt"
     lines = path.read_text("utf-8").splitlines()
     assert len(lines) == 5
     assert " delete first: " in lines[1]

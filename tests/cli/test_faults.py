@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 
 from phonodrill.cli import main
-from tests.cli.test_commands import ENV
+from tests.cli.running import PLAINEST_LOCALE
 
 resource = pytest.importorskip("resource")
 Run = Callable[..., tuple[int, str, str]]
@@ -203,7 +203,7 @@ def test_a_name_of_other_bytes_under_the_plainest_locale(tmp_path: Path) -> None
         [sys.executable, "-m", "phonodrill", "print", "list", "gulls", "--out", name],
         capture_output=True,
         check=False,
-        env=ENV | {"PYTHONCOERCECLOCALE": "0"},
+        env=os.environ | PLAINEST_LOCALE | {"PYTHONCOERCECLOCALE": "0"},
     )
     assert done.returncode == 2
     assert done.stderr.startswith(b"error: cannot write ")

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.test_commands import fails, run, works
+from tests.cli.running import fails, run, works
 
 FORMATS = ("text", "md", "csv", "json", "html")
 

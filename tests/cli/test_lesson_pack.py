@@ -4,32 +4,12 @@ from __future__ import annotations
 
 import io
 import sys
-from collections.abc import Callable
 from pathlib import Path
 
 import pdfplumber
 import pytest
 
-from phonodrill.cli import main
-
-Run = Callable[..., tuple[int, str, str]]
-
-
-@pytest.fixture
-def run(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Run:
-    def call(*words: str) -> tuple[int, str, str]:
-        monkeypatch.setattr(sys, "argv", ["phonodrill", *words])
-        try:
-            main.main()
-        except SystemExit as stop:
-            code = stop.code if isinstance(stop.code, int) else 1
-        else:
-            code = 0
-        shown = capsys.readouterr()
-        return code, shown.out, shown.err
-
-    return call
-
+from tests.cli.running import run
 
 LESSON = ("lesson", "--focus", "es,ies", "--seed", "3")
 
@@ -39,7 +19,7 @@ def text_of(path: Path) -> str:
         return "\n".join(page.extract_text() for page in pdf.pages)
 
 
-def test_a_pack_is_one_file_the_same_for_a_seed(run: Run, tmp_path: Path) -> None:
+def test_a_pack_is_one_file_the_same_for_a_seed(tmp_path: Path) -> None:
     first, again, other = (tmp_path / f"{name}.pdf" for name in ("a", "b", "c"))
     for path in (first, again):
         assert run(*LESSON, "--out", str(path))[0] == 0
@@ -50,7 +30,7 @@ def test_a_pack_is_one_file_the_same_for_a_seed(run: Run, tmp_path: Path) -> Non
     assert all(title in text for title in titles)
 
 
-def test_parts_and_paper_are_chosen(run: Run, tmp_path: Path) -> None:
+def test_parts_and_paper_are_chosen(tmp_path: Path) -> None:
     path = tmp_path / "one.pdf"
     assert run(*LESSON, "--parts", "dictation", "--paper", "a4", "--out", str(path))[0] == 0
     with pdfplumber.open(path) as pdf:
@@ -59,7 +39,7 @@ def test_parts_and_paper_are_chosen(run: Run, tmp_path: Path) -> None:
         assert (page.width, page.height) == pytest.approx((595.3, 841.9), abs=0.1)
 
 
-def test_students_get_the_parts_without_answers(run: Run, tmp_path: Path) -> None:
+def test_students_get_the_parts_without_answers(tmp_path: Path) -> None:
     path = tmp_path / "students.pdf"
     assert run(*LESSON, "--student", "--out", str(path))[0] == 0
     text = text_of(path)
@@ -67,7 +47,7 @@ def test_students_get_the_parts_without_answers(run: Run, tmp_path: Path) -> Non
     assert not any(word in text for word in ("Answer key", "Quick check", "→", "Rule:"))
 
 
-def test_an_edited_lesson_is_printed_alike(run: Run, tmp_path: Path) -> None:
+def test_an_edited_lesson_is_printed_alike(tmp_path: Path) -> None:
     data, direct, read = (tmp_path / name for name in ("a.json", "a.pdf", "b.pdf"))
     assert run(*LESSON, "--out", str(data))[0] == 0
     assert run(*LESSON, "--out", str(direct))[0] == 0
@@ -90,7 +70,6 @@ def test_an_edited_lesson_is_printed_alike(run: Run, tmp_path: Path) -> None:
 def test_bad_input_is_one_clear_line(
     more: tuple[str, ...],
     said: str,
-    run: Run,
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
@@ -105,7 +84,7 @@ def test_bad_input_is_one_clear_line(
 
 @pytest.mark.parametrize("package", ["typst", "fontpkg_abeezee", "fontpkg_noto_sans"])
 def test_a_missing_package_is_one_clear_line(
-    package: str, run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    package: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setitem(sys.modules, package, None)
     code, _, error = run(*LESSON, "--out", str(tmp_path / "x.pdf"))

@@ -9,15 +9,9 @@ import docx
 import pptx
 import pytest
 
-from tests.cli.test_commands import ENV, fails, works
+from tests.cli.running import fails, works
 
 LESSON = ("lesson", "--focus", "es,ies", "--minutes", "15", "--seed", "3")
-
-
-@pytest.fixture(autouse=True)
-def _own_configuration(tmp_path_factory: pytest.TempPathFactory) -> None:
-    ENV["XDG_CONFIG_HOME"] = str(tmp_path_factory.mktemp("config"))
-    ENV["XDG_DATA_HOME"] = str(tmp_path_factory.mktemp("data"))
 
 
 @pytest.mark.parametrize("name", ["lesson.docx", "lesson.pptx", "crabs & 'gulls' #1.PPTX"])

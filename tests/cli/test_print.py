@@ -11,15 +11,10 @@ import pdfplumber
 import pytest
 
 from phonodrill import Lexicon
-from tests.cli.test_commands import ENV, fails, run, works
+from tests.cli.running import fails, run, works
 
 HARBOR = ["torches", "ropes", "lighthouses", "ferries", "gulls"]
 KINDS = ["cards", "mat", "boxes", "list"]
-
-
-@pytest.fixture(autouse=True)
-def _own_configuration(tmp_path_factory: pytest.TempPathFactory) -> None:
-    ENV["XDG_CONFIG_HOME"] = str(tmp_path_factory.mktemp("config"))
 
 
 def text_of(path: Path) -> str:

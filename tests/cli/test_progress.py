@@ -16,7 +16,7 @@ import pytest
 from phonodrill import Lexicon
 from phonodrill.lesson.focus import parse_focus
 from phonodrill.render.views.progress import SIGNS
-from tests.cli.test_commands import ENV, fails, works
+from tests.cli.running import fails, works
 
 GROUP = ("--group", "harbor-2")
 FOCI = (("es,ies", "2026-11-02"), ("es,ies", "2026-11-09"), ("delete", "2026-11-09"))
@@ -26,9 +26,9 @@ FOCI = (("es,ies", "2026-11-02"), ("es,ies", "2026-11-09"), ("delete", "2026-11-
 def words(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, list[str]]]:
     """Three checks of three students: B and C spell no ending right, A has all of it."""
     folder = tmp_path_factory.mktemp("kept")
-    before = {name: ENV.get(name) for name in ("PHONODRILL_DATABASE", "XDG_CONFIG_HOME")}
-    ENV["PHONODRILL_DATABASE"] = str(folder / "records.sqlite")
-    ENV["XDG_CONFIG_HOME"] = str(folder)
+    own = pytest.MonkeyPatch()
+    own.setenv("PHONODRILL_DATABASE", str(folder / "records.sqlite"))
+    own.setenv("XDG_CONFIG_HOME", str(folder))
     works("group", "add", "harbor-2", "--students", "A,B,C")
     asked: dict[str, list[str]] = {"es,ies": [], "delete": []}
     for number, (focus, date) in enumerate(FOCI):
@@ -39,8 +39,7 @@ def words(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, list[s
         results.write_text("\n".join(_rows(focus, made["items"])), encoding="utf-8")
         works("check", "enter", made["check"], "--from", str(results))
     yield asked
-    for name, value in before.items():
-        ENV.pop(name) if value is None else ENV.update({name: value})
+    own.undo()
 
 
 def _rows(focus: str, items: list[dict[str, Any]]) -> Iterator[str]:

@@ -5,7 +5,6 @@ Most run in this process: a new one for each command would take most of the time
 
 from __future__ import annotations
 
-import contextlib
 import csv
 import io
 import json
@@ -15,13 +14,12 @@ import subprocess
 import sys
 from pathlib import Path
 from typing import Any
-from unittest.mock import patch
 
 import pdfplumber
 import pytest
 
-from phonodrill.cli.main import main
 from phonodrill.records.store import Store
+from tests.cli.running import fails, run, works
 from tests.records.conftest import check_of
 
 MAKE = ("check", "make", "--group", "harbor-2", "--focus", "es,ies", "--seed", "5")
@@ -29,40 +27,8 @@ GROUP = "harbor-2"
 
 
 @pytest.fixture(autouse=True)
-def _own_folders(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> None:
-    for name in ("XDG_CONFIG_HOME", "XDG_DATA_HOME"):
-        monkeypatch.setenv(name, str(tmp_path_factory.mktemp("own")))
+def _no_server(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.delenv("PHONODRILL_DATABASE", raising=False)
-
-
-def run(*arguments: str, keys: str = "") -> tuple[int, str, str]:
-    """Run a command; returns its exit status, what it printed and what it complained of."""
-    out, err = io.StringIO(), io.StringIO()
-    with (
-        patch.object(sys, "argv", ["phonodrill", *arguments]),
-        patch.object(sys, "stdin", io.StringIO(keys)),
-        contextlib.redirect_stdout(out),
-        contextlib.redirect_stderr(err),
-        pytest.raises(SystemExit) as left,
-    ):
-        main()
-    assert isinstance(left.value.code, int)
-    return left.value.code, out.getvalue(), err.getvalue()
-
-
-def works(*arguments: str) -> str:
-    status, text, complaint = run(*arguments)
-    assert status == 0, complaint
-    return text
-
-
-def fails(*arguments: str) -> str:
-    status, text, complaint = run(*arguments)
-    assert status == 2, text
-    lines = complaint.splitlines()
-    assert [line[:5] for line in lines].count("error") == 1
-    assert all(line.startswith(("error: ", "try: ", "note: ")) for line in lines), complaint
-    return complaint
 
 
 @pytest.fixture

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.test_records import fails, run, works
+from tests.cli.running import fails, run, works
 from tests.records.conftest import CODES, GROUP
 from tests.records.postgres import Cluster
 

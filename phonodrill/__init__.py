@@ -21,6 +21,7 @@ from phonodrill.version import VERSION
 if TYPE_CHECKING:
     from phonodrill.endings.add import Added as Added
     from phonodrill.endings.add import add_ending as add_ending
+    from phonodrill.endings.bulk import sounds_of_endings as sounds_of_endings
     from phonodrill.endings.choose import Chosen as Chosen
     from phonodrill.endings.choose import choose_words as choose_words
     from phonodrill.endings.classify import Ending as Ending
@@ -112,6 +113,7 @@ _HOMES = {
     "shortest_chain": "phonodrill.tasks.chain",
     "sort_vocabulary": "phonodrill.endings.sort",
     "sort_words": "phonodrill.endings.sort",
+    "sounds_of_endings": "phonodrill.endings.bulk",
     "swap_word": "phonodrill.lesson.swap",
     "varied_chain": "phonodrill.tasks.chain",
 }

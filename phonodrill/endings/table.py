@@ -10,7 +10,7 @@ from phonodrill.endings.kinds import kind_of
 from phonodrill.endings.rule import Rule
 from phonodrill.endings.rules import RULES_OF
 from phonodrill.endings.spell import row_named
-from phonodrill.endings.suffix import PARTS_OF, POSSESSIVE, SPELLED
+from phonodrill.endings.suffix import PARTS_OF, PLURAL_NOUN, POSSESSIVE, SPELLED
 from phonodrill.endings.vocabulary import known_endings
 from phonodrill.endings.words import open_base
 from phonodrill.gate import open_gate
@@ -92,7 +92,7 @@ def row_of(ending: Ending, lexicon: Lexicon) -> Rule:
     part = next((p for p in ending.parts_of_speech if p in PARTS_OF[ending.suffix]), "")
     base = open_base(ending.base, lexicon, part)
     if ending.rule == "add ' after s":
-        base = base._replace(part_of_speech="plural noun")
+        base = base._replace(part_of_speech=PLURAL_NOUN)
     return row_named(ending.rule, ending.suffix, base)
 
 

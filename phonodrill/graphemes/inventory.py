@@ -12,6 +12,7 @@ from phonodrill.sounds.normal import WEAK
 
 WEAK_I = "ᵻ"
 """An unstressed ɪ: the i of *rabbit*, or the weak vowel of *village*."""
+ALIGNED_VOWELS = frozenset(VOWELS) | {WEAK, WEAK_I}
 _ALTERNATIVES = {WEAK: (WEAK, WEAK_I), "ɪ": ("ɪ", WEAK_I)}
 
 CLOSING = "e"
@@ -140,7 +141,7 @@ def aligned_form(sounds: str, stress: str) -> str:
 
 def is_vowel(char: str) -> bool:
     """Whether a character of an aligned form is a vowel."""
-    return char in VOWELS or char in (WEAK, WEAK_I)
+    return char in ALIGNED_VOWELS
 
 
 def _compared_forms(sounds: str) -> Iterator[str]:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from phonodrill.graphemes.correspondence import VOWEL_LETTERS
 from phonodrill.graphemes.inventory import (
+    ALIGNED_VOWELS,
     CLOSING,
     BeforeR,
     Inventory,
@@ -223,7 +224,6 @@ def _odd_steps(word: str, sounds: str, node: Node) -> Iterator[Edge]:
 
 def _alike(letters: str, said: str) -> bool:
     """Whether vowel letters stand for vowels only, or consonant letters for consonants only."""
-    is_vowels = letters[0] in VOWEL_LETTERS
-    return all((char in VOWEL_LETTERS) is is_vowels for char in letters) and all(
-        is_vowel(char) is is_vowels for char in said
-    )
+    if letters[0] in VOWEL_LETTERS:
+        return VOWEL_LETTERS.issuperset(letters) and ALIGNED_VOWELS.issuperset(said)
+    return VOWEL_LETTERS.isdisjoint(letters) and ALIGNED_VOWELS.isdisjoint(said)

@@ -19,6 +19,7 @@ from phonodrill.lesson.tree import Check, Point, Question, Rule
 from phonodrill.sounds.places import Position
 from phonodrill.tasks.history import NO_HISTORY, History
 from phonodrill.tasks.item import Item
+from phonodrill.tasks.phrases import SHOWS
 
 SHOW = "Show each once, slowly, then do it together. No letters yet; then read the words of today."
 ASK = (
@@ -29,18 +30,6 @@ BY_EAR = "by ear"
 """Items of the quick check that are said and answered aloud: no word is shown."""
 EASIEST_OF = 3
 """Items drawn for one to show: the easiest of them is taken."""
-SHOWS = {
-    "isolate": "hears {place} by itself",
-    "identify": "hears that words have the same {bare}",
-    "categorize": "hears which word has another {bare}",
-    "blend": "joins {parts} into a word",
-    "segment": "takes a word apart into {parts}",
-    "delete": "leaves off {place} and says what is left",
-    "add": "adds {place} and says the new word",
-    "substitute": "changes {place} and says the new word",
-    "reverse": "turns the order of {parts} and says the new word",
-}
-"""What a right answer shows, by task."""
 _PLACES = {
     Position.FIRST: "first sound",
     Position.LAST: "last sound",

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import hashlib
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import closing
-from dataclasses import asdict, astuple, dataclass, replace
+from dataclasses import asdict, dataclass, fields, replace
+from functools import cache
+from operator import attrgetter
 from pathlib import Path
+from typing import Any
 
 from phonodrill.errors import LexiconMissingError, PhonodrillError, TableError
 from phonodrill.graphemes.chunk import encode
@@ -97,8 +100,8 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
     with closing(sqlite3.connect(partial)) as connection, connection:
         connection.executescript(SCHEMA)
         _insert(connection, "meta", _meta(wordlists_folder))
-        _insert(connection, "source", map(astuple, sources.list_credits()))
-        _insert(connection, "word", map(astuple, words))
+        _insert(connection, "source", map(_row, sources.list_credits()))
+        _insert(connection, "word", map(_row, words))
         _insert(connection, "pronunciation", _pronunciation_rows(checked, alignment))
         connection.execute(
             "INSERT INTO heard SELECT DISTINCT normal, word, band, endings <> '' FROM pronunciation"
@@ -126,16 +129,16 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
             " JOIN word ON word = form WHERE ending <> '' AND endings <> ''"
         )
         _insert(connection, "never_say", _never_say(tables, pronunciations, inflections))
-        _insert(connection, "ending_exception", map(astuple, tables.ending_exceptions))
-        _insert(connection, "ending_spelling", map(astuple, tables.ending_spellings))
-        _insert(connection, "derived_word", map(astuple, tables.derived_words))
-        _insert(connection, "not_inflected", map(astuple, tables.not_inflected))
-        _insert(connection, "sentence", map(astuple, tables.sentences))
+        _insert(connection, "ending_exception", map(_row, tables.ending_exceptions))
+        _insert(connection, "ending_spelling", map(_row, tables.ending_spellings))
+        _insert(connection, "derived_word", map(_row, tables.derived_words))
+        _insert(connection, "not_inflected", map(_row, tables.not_inflected))
+        _insert(connection, "sentence", map(_row, tables.sentences))
         _insert(connection, "high_frequency", _frequent_words(tables, checked, alignment))
         _insert(connection, "correspondence", _correspondence_rows(alignment))
         _insert(connection, "reading_sign", reading.signs)
         _insert(connection, "reading_context", reading.contexts)
-        _insert(connection, "disagreement", map(astuple, disagreements))
+        _insert(connection, "disagreement", map(_row, disagreements))
     with closing(sqlite3.connect(partial)) as connection:
         connection.execute("VACUUM")
     partial.replace(target)
@@ -190,6 +193,17 @@ def _meta(wordlists_folder: Path) -> list[tuple[str, str]]:
         ("fingerprint", fingerprint(wordlists_folder)),
         ("schema", str(SCHEMA_VERSION)),
     ]
+
+
+def _row(record: Any) -> tuple[object, ...]:
+    """Return the fields of a dataclass; ``astuple`` copies each, for a tenth of the time of all."""
+    kind: Any = type(record)
+    return _fields_of(kind)(record)
+
+
+@cache
+def _fields_of(kind: Any) -> Callable[[object], tuple[object, ...]]:
+    return attrgetter(*(field.name for field in fields(kind)))
 
 
 def _insert(connection: sqlite3.Connection, table: str, rows: Iterable[tuple[object, ...]]) -> None:
@@ -257,7 +271,7 @@ def _pronunciation_rows(
     for word, rows in pronunciations.items():
         for row in rows:
             chunks = alignment.chunks[word, row.place]
-            yield (*astuple(row), encode(chunks, alignment.code_of))
+            yield (*_row(row), encode(chunks, alignment.code_of))
 
 
 def _correspondence_rows(alignment: Alignment) -> Iterator[tuple[object, ...]]:
@@ -281,11 +295,11 @@ def _frequent_words(
         rows = pronunciations[frequent.word]
         first = next((row for row in rows if row.usable), rows[0])
         odd = irregular_part(frequent.word, alignment.chunks[frequent.word, first.place])
-        yield (*astuple(frequent), odd)
+        yield (*_row(frequent), odd)
 
 
-def _inflection_row(row: Inflection) -> tuple[str, ...]:
-    return (*astuple(row), _ending(row))
+def _inflection_row(row: Inflection) -> tuple[object, ...]:
+    return (*_row(row), _ending(row))
 
 
 def _ending(row: Inflection) -> str:

@@ -300,6 +300,31 @@ _ROWS = {
     },
 }
 
+IN_SHORT = {
+    "isolate": "name a sound in a word",
+    "identify": "name the sound that words share",
+    "categorize": "find the odd one out",
+    "blend": "put sounds together to a word",
+    "segment": "take a word apart",
+    "delete": "leave a sound off",
+    "add": "put a sound on",
+    "substitute": "change a sound",
+    "reverse": "turn the sounds around",
+}
+"""Each task in a few words, for a list to choose from."""
+
+SHOWS = {
+    "isolate": "hears {place} by itself",
+    "identify": "hears that words have the same {bare}",
+    "categorize": "hears which word has another {bare}",
+    "blend": "joins {parts} into a word",
+    "segment": "takes a word apart into {parts}",
+    "delete": "leaves off {place} and says what is left",
+    "add": "adds {place} and says the new word",
+    "substitute": "changes {place} and says the new word",
+    "reverse": "turns the order of {parts} and says the new word",
+}
+"""What a right answer shows, by task."""
 PHRASES: dict[tuple[str, Position], Phrase] = {
     (task, Position(at)): Phrase(*row) for task, rows in _ROWS.items() for at, row in rows.items()
 }

@@ -28,6 +28,7 @@ from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.places import Position
 from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.difficulty import Level
+from phonodrill.tasks.phrases import IN_SHORT
 from phonodrill.tasks.registry import TASKS
 from phonodrill.web.choices import ACCENTS, NOTATIONS, R_VOWELS
 from phonodrill.web.forms import DrawForm, Form
@@ -40,17 +41,6 @@ LONGEST_LIST = 4000
 MOST_OF_BANK = 200
 LAST_OF_BANK = 10_000
 """More than any kind of item has."""
-TASK_WORDS = {
-    "isolate": "name a sound in a word",
-    "identify": "name the sound that words share",
-    "categorize": "find the odd one out",
-    "blend": "put sounds together to a word",
-    "segment": "take a word apart",
-    "delete": "leave a sound off",
-    "add": "put a sound on",
-    "substitute": "change a sound",
-    "reverse": "turn the sounds around",
-}
 PLACE_WORDS = {
     "first": "the first sound",
     "last": "the last sound",
@@ -63,7 +53,7 @@ PLACE_WORDS = {
     "each": "sound by sound",
 }
 CHOICES: Mapping[str, Sequence[tuple[str, ...]]] = {
-    "tasks": options_of(TASKS, **TASK_WORDS),
+    "tasks": options_of(TASKS, **IN_SHORT),
     "places": [
         (
             str(place),
@@ -240,7 +230,7 @@ def _check_place(task: str, at: Position | None) -> None:
     if at and places and at not in places:
         offers = " / ".join(f"{PLACE_WORDS[place]} ({place})" for place in places)
         raise PhonodrillError(
-            f"“{TASK_WORDS[task]}” ({task}) is not done at “{PLACE_WORDS[at]}” ({at})",
+            f"“{IN_SHORT[task]}” ({task}) is not done at “{PLACE_WORDS[at]}” ({at})",
             f"the usual place, or {offers}",
         )
 

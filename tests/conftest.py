@@ -16,6 +16,19 @@ ROOT = Path(__file__).parents[1]
 WORDLISTS = ROOT / "wordlists"
 
 
+COMPILES = "test_compile.py"
+USES_EVERY_ITEM = ("test_tasks.py", "test_difficulty.py", "test_gate.py", "test_every_item.py")
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Begin with what takes a minute: one process compiles, another makes every item, once."""
+    first = (COMPILES, *USES_EVERY_ITEM)
+    items.sort(
+        key=lambda item: first.index(item.path.name) if item.path.name in first else len(first)
+    )
+
+
 def pytest_sessionstart() -> None:
     if stored_fingerprint(LEXICON_PATH) != fingerprint(WORDLISTS):
         pytest.exit("the lexicon is not made from these tables: python -m pip install .", 2)

@@ -84,7 +84,7 @@ def known_origins(
     singular = "" if found else unlisted_singular(form, lexicon)
     if singular:
         found[singular, "s"] = [("noun", "plural")]
-    if not found and not _is_own_word(lexicon.get(form)):
+    if not found and _may_be_form(lexicon.get(form)):
         found = trace(form, lexicon)
     return ordered(form, found, lexicon)
 
@@ -145,8 +145,11 @@ def unlisted_singular(word: str, lexicon: Lexicon) -> str:
     return next((base for base, suffix in trace(word, lexicon) if suffix == "s"), "")
 
 
-def _is_own_word(entry: Entry | None) -> bool:
-    return entry is not None and (not entry.is_name or bool(entry.parts_of_speech))
+def _may_be_form(entry: Entry | None) -> bool:
+    """Whether a word may be a form nobody lists: unknown, only a name, or of a verb (*texted*)."""
+    if entry is None or not (entry.parts_of_speech or not entry.is_name):
+        return True
+    return entry.parts_of_speech == ("verb",) and entry.word.endswith(("ed", "ing"))
 
 
 def trace(form: str, lexicon: Lexicon) -> Uses:

@@ -27,12 +27,15 @@ def make_page() -> str:
 def walk() -> Iterator[tuple[str, Any]]:
     """Yield each command that can be given, with its whole name: ``endings sort``."""
     for name, module in COMMANDS.items():
-        command = get_command(import_module(module).app)
-        inner = getattr(command, "commands", {})
-        if not inner or len(command.params) > 1:
-            yield name, command
-        for part, sub in inner.items():
-            yield f"{name} {part}", sub
+        yield from _walk(name, get_command(import_module(module).app))
+
+
+def _walk(name: str, command: Any) -> Iterator[tuple[str, Any]]:
+    inner = getattr(command, "commands", {})
+    if not inner or command.params:
+        yield name, command
+    for part, sub in inner.items():
+        yield from _walk(f"{name} {part}", sub)
 
 
 def _section(name: str, command: Any) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import ast
 import re
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import NamedTuple
 
@@ -67,7 +67,7 @@ def make_page() -> str:
     by_kind: dict[str, list[str]] = {kind: [] for kind in ABOUT}
     for source in sorted(by_source, key=str.lower):
         by_kind[kind_of(source)].append(source)
-    tests = sum(map(len, by_source.values()))
+    tests = _count(by_source.values())
     parts = [HEAD.format(tests=tests, sources=len(by_source)), *_overview(by_kind, by_source)]
     for kind, about in ABOUT.items():
         if by_kind[kind]:
@@ -114,9 +114,14 @@ def _overview(by_kind: dict[str, list[str]], by_source: dict[str, list[Checked]]
     yield "| kind | sources | tests |\n|---|--:|--:|"
     for heading, sources in by_kind.items():
         if sources:
-            tests = sum(len(by_source[source]) for source in sources)
+            tests = _count(by_source[source] for source in sources)
             anchor = re.sub(r"[^a-z]+", "-", heading.lower()).strip("-")
             yield f"| [{heading}](#{anchor}) | {len(sources)} | {tests} |"
+
+
+def _count(found: Iterable[list[Checked]]) -> int:
+    """Count tests; one that names two sources is one."""
+    return len({(test.file, test.what) for tests in found for test in tests})
 
 
 def _entry(source: str, tests: list[Checked]) -> str:

@@ -17,11 +17,12 @@ MOST_EXAMPLES = 3
 _CODE = re.compile(
     r"`(phonodrill [^`]+)`|^(phonodrill .*)$|<!-- example: (phonodrill .*?) -->", re.MULTILINE
 )
+_STANDS_FOR = re.compile(r"\b(BACKUP|CHECK|FILE|NAME|PLACE|WORD)\b|…")
+"""What a line has in it that shows a form, not an example."""
 HEAD = """# Commands
 
-Every command and option, with the words of its own `--help`. In an example, names in small
-letters such as `lesson.json` or `mine.txt` are files of yours, and capital letters stand for
-something of yours.
+Every command and option, with the words of its own `--help`. In an example, names such as
+`lesson.json` or `mine.txt` are files of yours.
 
 ## What every command has in common
 
@@ -90,8 +91,9 @@ def find_examples() -> dict[str, list[str]]:
         for parts in _CODE.findall(page.read_text("utf-8")):
             line = " ".join("".join(parts).split())
             fitting = [name for name in names if f"{line} ".startswith(f"phonodrill {name} ")]
-            if fitting:
-                found[max(fitting, key=len)].append(line)
+            name = max(fitting, key=len, default="")
+            if name and line != f"phonodrill {name}" and not _STANDS_FOR.search(line):
+                found[name].append(line)
     return found
 
 
@@ -107,8 +109,7 @@ def _section(name: str, command: Any, examples: dict[str, list[str]]) -> str:
     arguments = " ".join(_metavar(p) for p in shown if p.param_type_name == "argument")
     usage = " ".join(filter(None, ["phonodrill", name, "[OPTIONS]", arguments]))
     parts = [f"## phonodrill {name} {{ #{'-'.join(words)} }}", text, f"```text\n{usage}\n```"]
-    whole = [line for line in dict.fromkeys(examples[name]) if line != f"phonodrill {name}"]
-    if lines := whole[:MOST_EXAMPLES]:
+    if lines := list(dict.fromkeys(examples[name]))[:MOST_EXAMPLES]:
         parts.append("For example:\n\n```sh\n" + "\n".join(lines) + "\n```")
     parts += [_described(param) for param in shown]
     return "\n\n".join(filter(None, parts)) + "\n"

@@ -242,6 +242,22 @@ class Progress(TypedDict):
     review: list[Due]
 
 
+class Counted(TypedDict):
+    """Answers counted, with the interval in which the true share lies.
+
+    Attributes:
+        right: right answers.
+        asked: answers.
+        low: lower end of the interval.
+        high: upper end of the interval.
+    """
+
+    right: Count
+    asked: Count
+    low: Share
+    high: Share
+
+
 class Pick(TypedDict):
     """A focus that may be next.
 

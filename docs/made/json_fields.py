@@ -11,7 +11,8 @@ HEAD = """# JSON
 
 `--format json`, and `--out NAME.json`, write all that a command found as one object. It begins
 with the versions: `"phonodrill": {"version": "0.1.0", "schema": 1}`. The number of the schema
-changes when a field goes or means something else; new fields may come at any time.
+changes when a field goes or means something else. New fields may come with any version, so that a
+program should pass over what it does not know; the schema of a version allows only what it writes.
 
 Every kind has a [JSON Schema](https://json-schema.org/draft/2020-12) (draft 2020-12), made from
 the same types that the program is checked against; the tests hold what each command writes to it.

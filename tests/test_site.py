@@ -69,26 +69,18 @@ class Page(HTMLParser):
 @pytest.fixture(scope="module")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("site")
+    asked = ("build", "--strict", "-f", ".mkdocs.yml", "-d", str(folder))
     done = subprocess.run(
-        [
-            sys.executable,
-            "-m",
-            "mkdocs",
-            "build",
-            "--strict",
-            "-q",
-            "-f",
-            ".mkdocs.yml",
-            "-d",
-            folder,
-        ],
+        [sys.executable, "-m", "mkdocs", *asked],
         check=False,
         cwd=ROOT,
         env={**os.environ, "NO_MKDOCS_2_WARNING": "1"},
         capture_output=True,
         encoding="utf-8",
     )
-    assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
+    said = done.stdout + done.stderr
+    assert done.returncode == 0, said
+    assert all(line.startswith("INFO ") for line in said.splitlines()), said
     return folder
 
 

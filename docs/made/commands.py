@@ -17,8 +17,8 @@ MOST_EXAMPLES = 3
 _CODE = re.compile(
     r"`(phonodrill [^`]+)`|^(phonodrill .*)$|<!-- example: (phonodrill .*?) -->", re.MULTILINE
 )
-_STANDS_FOR = re.compile(r"\b(BACKUP|CHECK|FILE|NAME|PLACE|WORD)\b|…")
-"""What a line has in it that shows a form, not an example."""
+_STANDS_FOR = re.compile(r"\b(BACKUP|CHECK|FILE|NAME|PLACE|WORD)\b|…|--help")
+"""What a line has in it that shows a form, or asks for help, and is no example."""
 HEAD = """# Commands
 
 Every command and option, with the words of its own `--help`. In an example, names such as

@@ -48,6 +48,7 @@ if TYPE_CHECKING:
     from phonodrill.lexicon.entry import Inflection as Inflection
     from phonodrill.lexicon.entry import Pronunciation as Pronunciation
     from phonodrill.lexicon.store import Lexicon as Lexicon
+    from phonodrill.render.json_schema import json_schema as json_schema
     from phonodrill.selection import Pool as Pool
     from phonodrill.selection import Query as Query
     from phonodrill.selection import select as select
@@ -101,6 +102,7 @@ _HOMES = {
     "guess_reading": "phonodrill.guess",
     "find_bases": "phonodrill.endings.undo",
     "find_lookalikes": "phonodrill.endings.lookalikes",
+    "json_schema": "phonodrill.render.json_schema",
     "make_card": "phonodrill.endings.table",
     "make_days": "phonodrill.lesson.days",
     "make_lesson": "phonodrill.lesson.compose",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from phonodrill.render.document import Document
@@ -24,7 +24,7 @@ def render(document: Document) -> str:
     return out.getvalue()
 
 
-def lines(records: Iterable[dict[str, Any]]) -> Iterator[str]:
+def lines(records: Iterable[Mapping[str, Any]]) -> Iterator[str]:
     """Write records one by one, the heading line first: for results too long to hold."""
     for number, record in enumerate(records):
         out = io.StringIO()

@@ -18,7 +18,7 @@ def render(document: Document) -> str:
 
 def data_of(document: Document) -> dict[str, Any]:
     """Return the document's data with the versions of program and schema."""
-    return version_data() | document.data
+    return {**version_data(), **document.data}
 
 
 def version_data() -> dict[str, Any]:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 
-def lines(records: Iterable[dict[str, Any]]) -> Iterator[str]:
+def lines(records: Iterable[Mapping[str, Any]]) -> Iterator[str]:
     """Write records one by one, each a line of JSON."""
     for record in records:
         yield json.dumps(record, ensure_ascii=False) + "\n"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from enum import StrEnum
 from typing import Any, NamedTuple
 
@@ -97,7 +97,8 @@ class Document(NamedTuple):
         title: what it is.
         about: one line on how it was chosen.
         sections: for people to read.
-        data: the JSON contract, without the version.
+        data: the JSON contract, without the version; one of the types of
+            :mod:`phonodrill.render.fields`.
         records: flat rows for a spreadsheet, all with the same keys.
         plain: what is written as text instead, for a file that commands read again.
     """
@@ -105,8 +106,8 @@ class Document(NamedTuple):
     title: str
     about: str
     sections: tuple[Section, ...]
-    data: dict[str, Any]
-    records: Sequence[dict[str, Any]]
+    data: Mapping[str, Any]
+    records: Sequence[Mapping[str, Any]]
     plain: str = ""
 
 

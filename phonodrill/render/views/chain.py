@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING
 
 from phonodrill.render.document import Document, Section, Table, counted
 from phonodrill.sounds.notation import SCRIPT, Notation
 from phonodrill.tasks.chain import Chain, Step
 from phonodrill.tasks.script import describe_step, write_part
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import oral
 
 
 def document(result: Chain, notation: Notation | None) -> Document:
@@ -21,7 +24,7 @@ def document(result: Chain, notation: Notation | None) -> Document:
     start, end = result.steps[0].word, result.steps[-1].word
     seed = "" if result.seed is None else f", seed {result.seed}"
     about = f"{counted(len(records) - 1, 'step')}, words of band {result.query.band} or lower{seed}"
-    data = {
+    data: oral.Chain = {
         "start": start,
         "end": end,
         "seed": result.seed,
@@ -37,7 +40,7 @@ def document(result: Chain, notation: Notation | None) -> Document:
     )
 
 
-def _step(step: Step, style: Notation, bare: Notation) -> dict[str, Any]:
+def _step(step: Step, style: Notation, bare: Notation) -> oral.Step:
     return {
         "word": step.word,
         "arpabet": step.said.arpabet,

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from phonodrill.graphemes.chunk import Chunk
 from phonodrill.lexicon.entry import Spelled
 from phonodrill.render.document import Document, Section, Words, counted
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import reading
 
 _OTHER = "other shapes"
 
@@ -42,23 +45,17 @@ def document(words: Sequence[Shown], all_words: int, seed: int) -> Document:
         Section(pattern or _OTHER, Words(tuple(by_pattern[pattern]))) for pattern in order
     )
     records = [_record(shown) for shown in words]
+    flat = [{**record, "chunks": "-".join(record["chunks"])} for record in records]
     about = f"{counted(len(words), 'word')} of {all_words:,} that fit, seed {seed}"
-    data = {
-        "seed": seed,
-        "fit": all_words,
-        "words": [
-            record | {"chunks": [chunk.written(shown.word.word) for chunk in shown.chunks]}
-            for shown, record in zip(words, records, strict=True)
-        ],
-    }
-    return Document("Words to read", about, sections, data, records)
+    data: reading.Decodable = {"seed": seed, "fit": all_words, "words": records}
+    return Document("Words to read", about, sections, data, flat)
 
 
-def _record(shown: Shown) -> dict[str, object]:
+def _record(shown: Shown) -> reading.DecodableWord:
     word = shown.word
     return {
         "word": word.word,
         "pattern": shown.pattern,
         "band": word.band,
-        "chunks": "-".join(chunk.written(word.word) for chunk in shown.chunks),
+        "chunks": [chunk.written(word.word) for chunk in shown.chunks],
     }

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
+from typing import TYPE_CHECKING
 
 from phonodrill.endings.add import Added, Form
 from phonodrill.endings.base import Origin
@@ -14,6 +14,9 @@ from phonodrill.endings.table import Card, CardRow
 from phonodrill.endings.undo import Undone
 from phonodrill.render.document import Document, Section, Table, counted
 from phonodrill.sounds.notation import SCRIPT, Notation
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import endings as fields
 
 _WHOLE = 0.995
 """Share from which a form is shown as the only one."""
@@ -37,14 +40,14 @@ def added_document(result: Added, notation: Notation | None) -> Document:
         )
         for form in result.forms
     ]
-    data: dict[str, Any] = {
+    data: fields.Added = {
         "base": result.base,
         "ending": result.suffix,
         "note": result.note,
         "forms": [_form(form) for form in result.forms],
     }
     records = [
-        {"base": result.base} | record | {"change": _in_words(form.change)}
+        {"base": result.base, **record, "change": _in_words(form.change)}
         for form, record in zip(result.forms, data["forms"], strict=True)
     ]
     title = f"{result.base} + {result.suffix}"
@@ -78,7 +81,7 @@ def _in_words(steps: Sequence[Step]) -> str:
     )
 
 
-def stages(form: dict[str, Any], base: str) -> Table:
+def stages(form: fields.Form, base: str) -> Table:
     """Show the letters of a form growing step by step.
 
     Args:
@@ -90,19 +93,21 @@ def stages(form: dict[str, Any], base: str) -> Table:
     for step in form["change"]:
         if step["op"] != Op.DROP:
             letters += step.get("to") or step["letters"]
-        rows.append((_SHOWN_STEPS[Op(step["op"])].format(**{"to": ""} | step), letters))
+        rows.append(
+            (
+                _SHOWN_STEPS[Op(step["op"])].format(letters=step["letters"], to=step.get("to", "")),
+                letters,
+            )
+        )
     return Table(("do", "letters"), tuple(rows))
 
 
-def _form(form: Form) -> dict[str, Any]:
+def _form(form: Form) -> fields.Form:
     return {
         "form": form.form,
         "ending": form.ending,
         "rule": form.rule,
-        "change": [
-            {"op": str(step.op), "letters": step.letters} | ({"to": step.to} if step.to else {})
-            for step in form.change
-        ],
+        "change": list(map(_change, form.change)),
         "why": form.why,
         "sound": form.sound,
         "arpabet": form.said.arpabet if form.said else "",
@@ -114,6 +119,11 @@ def _form(form: Form) -> dict[str, Any]:
         "based_on": form.based_on,
         "watch_out": form.watch_out,
     }
+
+
+def _change(step: Step) -> fields.Change:
+    change: fields.Change = {"op": str(step.op), "letters": step.letters}
+    return {**change, "to": step.to} if step.to else change
 
 
 def bases_document(result: Undone) -> Document:
@@ -134,7 +144,7 @@ def bases_document(result: Undone) -> Document:
     warned = tuple((r["base"], r["watch_out"]) for r in records if r["watch_out"])
     if warned:
         sections.append(Section("Watch out", Table(("from", "why"), warned)))
-    data: dict[str, Any] = {"form": result.form, "bases": records, "note": result.note}
+    data: fields.Bases = {"form": result.form, "bases": records, "note": result.note}
     title = f"Where “{result.form}” comes from"
     if not rows:
         title = f"“{result.form}” has no base word"
@@ -142,7 +152,7 @@ def bases_document(result: Undone) -> Document:
     return Document(title, result.note, tuple(sections), data, records or missing)
 
 
-def _origin(origin: Origin) -> dict[str, Any]:
+def _origin(origin: Origin) -> fields.Origin:
     return {
         "base": origin.base,
         "ending": origin.ending,
@@ -171,7 +181,7 @@ def card_document(card: Card, notation: Notation | None, seed: int, band: int) -
         rows = tuple((way.word, way.base, way.watch_out) for way in card.watch_outs)
         sections.append(Section("Watch out", Table(("word", "base", "why"), rows)))
     records = [_example(row, place) for row in card.rows for place in range(len(row.examples))]
-    data = {
+    data: fields.RuleCard = {
         "ending": card.suffix,
         "band": band,
         "seed": seed,
@@ -206,7 +216,7 @@ def _examples(row: CardRow, script: Notation) -> Table:
     return Table(("base", "with the ending", "it says", "base ends in"), rows)
 
 
-def _example(row: CardRow, place: int) -> dict[str, Any]:
+def _example(row: CardRow, place: int) -> fields.Example:
     example = row.examples[place]
     return {
         "rule": row.rule.name,
@@ -224,7 +234,9 @@ def lookalikes_document(traps: Sequence[Trap], focus: str, seed: int, band: int)
         rows = tuple((trap.word, trap.why) for trap in traps if trap.kind is kind)
         if rows:
             sections.append(Section(str(kind).capitalize(), Table(("word", "why"), rows)))
-    records = [{"word": trap.word, "kind": str(trap.kind), "why": trap.why} for trap in traps]
-    data = {"focus": focus, "band": band, "seed": seed, "lookalikes": records}
+    records: list[fields.Lookalike] = [
+        {"word": trap.word, "kind": str(trap.kind), "why": trap.why} for trap in traps
+    ]
+    data: fields.Lookalikes = {"focus": focus, "band": band, "seed": seed, "lookalikes": records}
     about = f"{counted(len(traps), 'word')} of band {band} or lower, seed {seed}"
     return Document(f"Traps for {focus}", about, tuple(sections), data, records)

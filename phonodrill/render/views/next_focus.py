@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from phonodrill.records.next_focus import Pick
 from phonodrill.records.report import NextStep
@@ -11,6 +11,9 @@ from phonodrill.records.skills import describe
 from phonodrill.records.standing import Verdict
 from phonodrill.render.document import Document, Section, Table, counted
 from phonodrill.render.views.progress import CAUTION, confused, due, rule_in_words, share
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import records
 
 WHAT_TO_DO = "What to do"
 """Heading of the section with commands, which a page has links for."""
@@ -36,9 +39,9 @@ def next_step(found: NextStep) -> Document:
         "no_need_known": list(found.sharing.free),
         "review": [one._asdict() for one in found.due],
     }
-    records = [_flat(pick, number) for number, pick in enumerate(found.picks, 1)]
+    flat = [_flat(pick, number) for number, pick in enumerate(found.picks, 1)]
     title = f"Next for group {found.group}: {_title(found)}"
-    return Document(title, about, tuple(_sections(found)), data, records)
+    return Document(title, about, tuple(_sections(found)), data, flat)
 
 
 def _title(found: NextStep) -> str:
@@ -110,7 +113,7 @@ def _share(one: Any) -> str:
     return share(one.right, one.asked, one.interval)
 
 
-def _counts(one: Any) -> dict[str, Any]:
+def _counts(one: Any) -> records.Counted:
     return {
         "right": one.right,
         "asked": one.asked,
@@ -119,7 +122,7 @@ def _counts(one: Any) -> dict[str, Any]:
     }
 
 
-def _data(pick: Pick) -> dict[str, Any]:
+def _data(pick: Pick) -> records.Pick:
     return {
         "focus": pick.focus,
         "kind": str(pick.skill.kind),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
 
 from phonodrill.graphemes.chunk import Chunk
 from phonodrill.graphemes.correspondence import write_sounds
@@ -10,6 +11,9 @@ from phonodrill.lexicon.entry import Spelled
 from phonodrill.reading.pairs import Kind, Pair
 from phonodrill.render.document import Document, Section, Table, counted
 from phonodrill.sounds.notation import SCRIPT, Notation, arpabet
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import reading
 
 _TITLES = {
     Kind.MINIMAL: "Pairs in which one sound differs",
@@ -36,17 +40,24 @@ def document(
     """
     style = notation or SCRIPT
 
-    def split(word: Spelled) -> str:
-        return "-".join(chunk.written(word.word) for chunk in chunks[word.word])
+    def split(word: Spelled) -> list[str]:
+        return [chunk.written(word.word) for chunk in chunks[word.word]]
 
     rows: tuple[tuple[str, ...], ...] = tuple(
-        (pair.a.word, split(pair.a), pair.b.word, split(pair.b), _difference(pair, style), pair.at)
+        (
+            pair.a.word,
+            "-".join(split(pair.a)),
+            pair.b.word,
+            "-".join(split(pair.b)),
+            _difference(pair, style),
+            pair.at,
+        )
         for pair in pairs
     )
     headings: tuple[str, ...] = ("word", "letters", "word", "letters", "sounds", "where")
     if kind is Kind.SPELLING:
         headings, rows = headings[:4], tuple(row[:4] for row in rows)
-    records = [
+    records: list[reading.Pair] = [
         {
             "a": pair.a.word,
             "b": pair.b.word,
@@ -60,20 +71,13 @@ def document(
         }
         for pair in pairs
     ]
-    data = {
-        "kind": str(kind),
-        "seed": seed,
-        "pairs": [
-            record
-            | {
-                "a_chunks": str(record["a_chunks"]).split("-"),
-                "b_chunks": str(record["b_chunks"]).split("-"),
-            }
-            for record in records
-        ],
-    }
+    flat = [
+        {**row, "a_chunks": "-".join(row["a_chunks"]), "b_chunks": "-".join(row["b_chunks"])}
+        for row in records
+    ]
+    data: reading.Pairs = {"kind": str(kind), "seed": seed, "pairs": records}
     about = f"{counted(len(pairs), 'pair')}, seed {seed}"
-    return Document(_TITLES[kind], about, (Section("", Table(headings, rows)),), data, records)
+    return Document(_TITLES[kind], about, (Section("", Table(headings, rows)),), data, flat)
 
 
 def _difference(pair: Pair, style: Notation) -> str:

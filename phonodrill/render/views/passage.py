@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from phonodrill.reading.passage_check import Report, Status, Verdict
 from phonodrill.render.document import Document, Mark, Marked, Section, Table, counted
 from phonodrill.sounds.notation import SCRIPT, Notation
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import reading
 
 HIDDEN = "•••"
 _MARKS = {
@@ -36,7 +40,7 @@ def document(
     )
     beyond = [v.word for v in verdicts if _is_beyond(v, highest_band)]
     records = [_record(report, verdict, name_of, highest_band) for verdict in verdicts]
-    data = {
+    data: reading.Passage = {
         "words": report.total(),
         "decodable": report.total(Status.DECODABLE),
         "taught_whole": report.total(Status.WHOLE),

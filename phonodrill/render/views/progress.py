@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import Any
+from typing import TYPE_CHECKING
 
 from phonodrill.records.answer import Skill
 from phonodrill.records.confusions import Confusion
@@ -14,6 +14,9 @@ from phonodrill.records.standing import Standing, Thresholds, Verdict, wilson
 from phonodrill.records.teachable import focus_of
 from phonodrill.render.document import Document, Picture, Section, Table, counted
 from phonodrill.render.plot import line_chart
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import records
 
 SIGNS = {Verdict.HAS: "+", Verdict.ON_THE_WAY: "~", Verdict.NOT_YET: "-", Verdict.TOO_FEW: "?"}
 LEGEND = "; ".join(f"{sign} {verdict}" for verdict, sign in SIGNS.items())
@@ -77,7 +80,7 @@ def share(right: int, asked: int, interval: tuple[float, float]) -> str:
     return f"{right / asked:.0%} ({low:.0%}-{high:.0%})".replace("%", "").replace(" (", " % (")
 
 
-def _record(one: Standing) -> dict[str, Any]:
+def _record(one: Standing) -> records.Standing:
     return {
         "student": one.student,
         "kind": str(one.skill.kind),

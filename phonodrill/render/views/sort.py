@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING
 
 from phonodrill.endings.classify import Ending
 from phonodrill.endings.reasons import Explained, Reason
@@ -12,6 +12,9 @@ from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.render.document import Document, Section, Table, Words, counted
 from phonodrill.sounds.inventory import VOICELESS
 from phonodrill.sounds.notation import SCRIPT, Notation
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import endings
 
 TITLES = {
     By.SOUND: "Sort by the sound of the ending",
@@ -98,7 +101,7 @@ def _why_said(reason: Reason, style: Notation) -> str:
     return f"after {before}, said {'without' if reason.before in VOICELESS else 'with'} voice"
 
 
-def _ending(ending: Ending) -> dict[str, Any]:
+def _ending(ending: Ending) -> endings.SortedWord:
     return {
         "word": ending.word,
         "base": ending.base,

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.reading.spellings import Share
 from phonodrill.render.document import Document, Section, Table
 from phonodrill.sounds.notation import SCRIPT, Notation
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import reading
 
 
 def document(shares: list[Share], sound: str, spelling: str, notation: Notation | None) -> Document:
@@ -34,17 +39,17 @@ def document(shares: list[Share], sound: str, spelling: str, notation: Notation 
     if sound:
         title = f"Spellings of /{write_sounds(sound, style)}/"
     headings = ("sound", "spelling", "of words", "of text", "words", "", "examples")
-    data = {
+    data: reading.Spellings = {
         "sound": write_sounds(sound, Notation.ARPABET),
         "spelling": spelling,
         "shares": [_record(share) for share in shares],
     }
-    records = [_record(share) | {"examples": ", ".join(share.examples)} for share in shares]
+    records = [{**_record(share), "examples": ", ".join(share.examples)} for share in shares]
     about = "base words of the vocabulary; 'of text' weighs each word by how often it is used"
     return Document(title, about, (Section("", Table(headings, rows)),), data, records)
 
 
-def _record(share: Share) -> dict[str, object]:
+def _record(share: Share) -> reading.SpellingShare:
     return {
         "spelling": share.spelling,
         "arpabet": write_sounds(share.sound, Notation.ARPABET),

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
+from typing import TYPE_CHECKING
 
 from phonodrill.render.document import Document, Section, Table, counted
 from phonodrill.taught.check import EXAMPLES, Checked
 from phonodrill.taught.suggest import Goal, Suggestion, write_lines
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import reading
 
 MILESTONES = (10, 20, 40, 80)
 WHAT = {Goal.DECODABLE: "words", Goal.SENTENCES: "sentences of the bank"}
@@ -44,14 +47,19 @@ def checked(name: str, band: int, steps: Sequence[Checked], problems: Sequence[s
         sections.append(Section("Not read", Table(("line",), tuple((p,) for p in problems))))
     total = steps[-1].total if steps else 0
     about = f"{counted(len(steps), 'step')}, {counted(total, 'word')} of bands 1-{band} open"
-    data = {"file": name, "band": band, "steps": records, "problems": list(problems)}
+    data: reading.TaughtCheck = {
+        "file": name,
+        "band": band,
+        "steps": records,
+        "problems": list(problems),
+    }
     return Document(f"What {name} opens", about, tuple(sections), data, records)
 
 
 def suggested(result: Suggestion, band: int) -> Document:
     """Show a teaching order; as text it is a taught file."""
     ours = next(iter(result.curves.values()))
-    records: list[dict[str, Any]] = [
+    records: list[reading.SuggestedStep] = [
         {
             "step": number,
             "taught": line.text,
@@ -70,7 +78,7 @@ def suggested(result: Suggestion, band: int) -> Document:
         Section("", Table(("step", "taught", "why", "open"), rows)),
         Section(f"Growth: {what} open after so many steps", growth),
     )
-    data = {
+    data: reading.TaughtSuggestion = {
         "goal": str(result.goal),
         "band": band,
         "seed": result.seed,
@@ -111,7 +119,7 @@ def _comment(title: str, about: str, what: str, growth: Table) -> str:
     return "".join(f"# {line}".rstrip() + "\n" for line in lines) + "\n"
 
 
-def _record(step: Checked) -> dict[str, Any]:
+def _record(step: Checked) -> reading.CheckedStep:
     return {
         "step": step.number,
         "line": step.step.number,

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING
 
 from phonodrill.render.document import Document, Questions, Section, Words, counted
 from phonodrill.sounds.notation import SCRIPT, Notation
 from phonodrill.tasks import script
 from phonodrill.tasks.item import Item
 from phonodrill.tasks.warmup import WarmUp
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import oral
 
 
 def document(result: WarmUp, notation: Notation | None) -> Document:
@@ -20,7 +23,7 @@ def document(result: WarmUp, notation: Notation | None) -> Document:
         for item, phrase in zip(result.items, said, strict=True)
     )
     records = [record(item, notation) for item in result.items]
-    data = {
+    data: oral.WarmUp = {
         "task": result.task,
         "at": str(result.at),
         "seed": result.seed,
@@ -40,7 +43,7 @@ def document(result: WarmUp, notation: Notation | None) -> Document:
     )
 
 
-def record(item: Item, notation: Notation | None) -> dict[str, Any]:
+def record(item: Item, notation: Notation | None) -> oral.Item:
     """Write one item as the flat record of JSON and CSV.
 
     Args:

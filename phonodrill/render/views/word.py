@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from phonodrill.graphemes.chunk import Chunk
 from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.render.document import Document, Section, Table
 from phonodrill.sounds.notation import SCRIPT, Notation
+
+if TYPE_CHECKING:
+    from phonodrill.render.fields import words
 
 
 class Way(NamedTuple):
@@ -87,7 +90,7 @@ def document(
         *_chunk_sections(entry.word, ways, style),
         *_regularity_section(regularity, style),
     )
-    data = {
+    data: words.Word = {
         "word": entry.word,
         "band": entry.band,
         "zipf": entry.zipf,
@@ -153,7 +156,7 @@ def _percent(share: float) -> str:
     return "under 1% of words" if share < 0.01 else f"{share:.0%} of words"  # noqa: PLR2004
 
 
-def _regularity(row: Regularity) -> dict[str, Any]:
+def _regularity(row: Regularity) -> words.Correspondence:
     return {
         "spelling": row.spelling,
         "arpabet": write_sounds(row.sound, Notation.ARPABET),
@@ -163,7 +166,7 @@ def _regularity(row: Regularity) -> dict[str, Any]:
     }
 
 
-def _pronunciation(word: str, way: Way) -> dict[str, Any]:
+def _pronunciation(word: str, way: Way) -> words.Pronunciation:
     phones = way.said.arpabet.split(" ")
     return {
         "arpabet": way.said.arpabet,

@@ -29,7 +29,8 @@ class Environment(NamedTuple):
     @property
     def site(self) -> Path:
         """Where the packages are."""
-        return Path(sysconfig.get_path("purelib", "venv", {"base": str(self.folder)}))
+        (found,) = (self.folder / "lib").glob("python*/site-packages")
+        return found
 
     def run(self, *arguments: str, cwd: Path) -> subprocess.CompletedProcess[str]:
         """Run the interpreter with warnings as errors and none of this project's settings."""
@@ -47,7 +48,7 @@ class Environment(NamedTuple):
         return {
             str(path.relative_to(self.site)): hashlib.sha256(path.read_bytes()).hexdigest()
             for path in sorted((self.site / "phonodrill").rglob("*"))
-            if path.is_file()
+            if path.is_file() and "__pycache__" not in path.parts
         }
 
 

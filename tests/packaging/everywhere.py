@@ -2,10 +2,11 @@
 
 ``python -m tests.packaging.everywhere python3.11 python3.12 python3.13`` makes
 an sdist and a wheel, from the sdist and once more from the sources, compares
-them byte for byte, installs the wheel with each extra in a new virtual environment whose packages cannot be
-written to, tries it from another folder, and prints a table. It asks the
-package index, takes several minutes and is no part of the suite. ``--from-source`` also installs the
-sdist itself, which compiles the lexicon, with each Python.
+them byte for byte, installs the wheel with each extra in a new virtual
+environment whose packages cannot be written to, tries it from another folder,
+and prints a table. ``--from-source`` also installs the sdist itself, which
+compiles the lexicon, with each Python. It asks the package index, takes
+several minutes and is no part of the suite.
 """
 
 from __future__ import annotations
@@ -20,7 +21,7 @@ import time
 from collections.abc import Iterator
 from importlib import import_module
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from typer.main import get_command
 
@@ -47,18 +48,19 @@ finally:
     server.terminate()
     server.wait(30)
 """
-TRIED: dict[str, list[tuple[str, ...]]] = {
-    "": [
-        ("warmup", "--drop", "first", "--ending", "es"),
-        ("lesson", "--focus", "es,ies", "--minutes", "25", "--seed", "1"),
-        ("lesson", "--focus", "sh", "--out", "lesson.html"),
-        ("endings", "sort", "--seed", "1", "--out", "sorted.csv"),
-        ("word", "ferries"),
-        ("word", "skalope", "--guess"),
-        ("words", "add", "harbor"),
-        ("decodable", "--taught", "default", "--pattern", "CVC"),
-        ("lexicon",),
-    ],
+Lines = list[tuple[str, ...]]
+ALWAYS: Lines = [
+    ("warmup", "--drop", "first", "--ending", "es"),
+    ("lesson", "--focus", "es,ies", "--minutes", "25", "--seed", "1"),
+    ("lesson", "--focus", "sh", "--out", "lesson.html"),
+    ("endings", "sort", "--seed", "1", "--out", "sorted.csv"),
+    ("word", "ferries"),
+    ("word", "skalope", "--guess"),
+    ("words", "add", "harbor"),
+    ("decodable", "--taught", "default", "--pattern", "CVC"),
+    ("lexicon",),
+]
+TRIED: dict[str, Lines] = {
     "print": [
         ("lesson", "--focus", "es,ies", "--seed", "1", "--out", "lesson.pdf"),
         ("lesson", "--focus", "sh", "--seed", "1", "--out", "lesson.docx"),
@@ -73,7 +75,7 @@ TRIED: dict[str, list[tuple[str, ...]]] = {
 }
 TRIED["web"] = TRIED["print"]
 TRIED["district"] = TRIED["records"]
-MISSING = {
+MISSING: dict[str, Lines] = {
     "print": TRIED["print"],
     "records": [("group", "add", "harbor-2", "--students", "A,B,C")],
     "web": [("serve", "--no-browser")],
@@ -156,8 +158,9 @@ def try_out(
 
 def try_commands(environment: Environment, extra: str, home: Path) -> int:
     """Run what the extra is for, and without extras every command's help and every refusal."""
+    runs: list[tuple[str, ...]]
     runs = [("-c", "import phonodrill; [getattr(phonodrill, n) for n in phonodrill.__all__]")]
-    runs += [("-m", "phonodrill", *line) for line in [*TRIED[""], *TRIED[extra]]]
+    runs += [("-m", "phonodrill", *line) for line in [*ALWAYS, *TRIED.get(extra, [])]]
     if not extra:
         runs += [("-m", "phonodrill", *words, "--help") for words in every_command()]
     if extra == "web":
@@ -165,7 +168,8 @@ def try_commands(environment: Environment, extra: str, home: Path) -> int:
     for run in runs:
         confined(environment, run, home, code=0)
     refused = 0
-    for needed, lines in MISSING.items() if not extra else ():
+    missing: dict[str, Lines] = {} if extra else MISSING
+    for needed, lines in missing.items():
         for line in lines:
             said = confined(environment, ("-m", "phonodrill", *line), home, code=2)
             refused += 1
@@ -179,7 +183,8 @@ def every_command() -> Iterator[tuple[str, ...]]:
     yield ()
     for name, module in COMMANDS.items():
         yield (name,)
-        for part in getattr(get_command(import_module(module).app), "commands", {}):
+        command: Any = get_command(import_module(module).app)
+        for part in getattr(command, "commands", {}):
             yield (name, part)
 
 

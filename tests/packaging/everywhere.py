@@ -98,10 +98,11 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("pythons", nargs="+", help="interpreters")
     parser.add_argument("--from-source", action="store_true", help="install the sdist, too")
+    parser.add_argument("--built", type=Path, help="a folder with a wheel and an sdist: build none")
     asked = parser.parse_args()
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
-        wheel, sdist = build_twice(folder)
+        wheel, sdist = packed_in(asked.built) if asked.built else build_twice(folder)
         print(f"wheel {wheel.stat().st_size:,} bytes, sdist {sdist.stat().st_size:,} bytes")
         print("| Python | extra | install | on disk | commands tried |\n|---|---|---|---|---|")
         for python in asked.pythons:
@@ -126,11 +127,16 @@ def build_twice(folder: Path) -> tuple[Path, Path]:
     for target, what in ((folder / "1", ()), (folder / "2", ("--sdist", "--wheel"))):
         line = (builder.python, "-m", "build", *what, "--outdir", target, ROOT)
         call(*line, env={**os.environ, **EPOCH})
-        made.append((next(target.glob("*.whl")), next(target.glob("*.tar.gz"))))
+        made.append(packed_in(target))
     for first, second in zip(*made, strict=True):
         if first.read_bytes() != second.read_bytes():
             raise SystemExit(f"{first.name}: two builds differ")
     return made[0]
+
+
+def packed_in(folder: Path) -> tuple[Path, Path]:
+    """Return the wheel and the sdist in a folder."""
+    return next(folder.glob("*.whl")), next(folder.glob("*.tar.gz"))
 
 
 def try_out(

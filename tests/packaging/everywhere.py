@@ -99,6 +99,7 @@ def main() -> None:
     parser.add_argument("pythons", nargs="+", help="interpreters")
     parser.add_argument("--from-source", action="store_true", help="install the sdist, too")
     parser.add_argument("--built", type=Path, help="a folder with a wheel and an sdist: build none")
+    parser.add_argument("--extra", action="append", choices=EXTRAS, help="only this; '': none")
     asked = parser.parse_args()
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
@@ -106,7 +107,7 @@ def main() -> None:
         print(f"wheel {wheel.stat().st_size:,} bytes, sdist {sdist.stat().st_size:,} bytes")
         print("| Python | extra | install | on disk | commands tried |\n|---|---|---|---|---|")
         for python in asked.pythons:
-            for extra in EXTRAS:
+            for extra in asked.extra or EXTRAS:
                 show(try_out(python, extra, wheel, folder))
             if asked.from_source:
                 show(try_out(python, "", sdist, folder, wheel))

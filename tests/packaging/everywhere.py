@@ -46,7 +46,7 @@ try:
         raise SystemExit("no address was shown")
 finally:
     server.terminate()
-    server.wait(30)
+    server.communicate(timeout=30)
 """
 Lines = list[tuple[str, ...]]
 ALWAYS: Lines = [

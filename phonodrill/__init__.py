@@ -124,10 +124,12 @@ __version__ = VERSION
 __all__ = ["__version__", *_HOMES]  # noqa: PLE0604
 
 
-def __getattr__(name: str) -> Any:
-    if name in _HOMES:
-        return getattr(import_module(_HOMES[name]), name)
-    raise AttributeError(f"module 'phonodrill' has no attribute {name!r}")
+if not TYPE_CHECKING:
+    # Seen by a type checker, it would make any misspelled name right.
+    def __getattr__(name: str) -> Any:
+        if name in _HOMES:
+            return getattr(import_module(_HOMES[name]), name)
+        raise AttributeError(f"module 'phonodrill' has no attribute {name!r}")
 
 
 def __dir__() -> list[str]:

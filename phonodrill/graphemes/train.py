@@ -43,7 +43,7 @@ def train(lattices: Iterable[Lattice], size: int, *, rounds: int = ROUNDS) -> li
         counts = list(certain)
         for lattice in ambiguous:
             _share(lattice, weights, counts)
-        total = sum(counts)
+        total = math.fsum(counts)
         weights = [count / total for count in counts]
     return [-math.log(weight) for weight in weights]
 

@@ -28,6 +28,7 @@ from phonodrill.lexicon.pronunciations import (
 )
 from phonodrill.lexicon.reading_model import train_reading_model
 from phonodrill.lexicon.schema import LEXICON_PATH, SCHEMA, SCHEMA_VERSION
+from phonodrill.lexicon.second_dictionary import TABLE as SECOND_DICTIONARY
 from phonodrill.lexicon.second_opinion import read_second_dictionary
 from phonodrill.lexicon.sources import Inflection
 from phonodrill.lexicon.store import Lexicon
@@ -70,7 +71,7 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
     """
     tables = read_wordlists(wordlists_folder)
     cmudict = sources.read_cmudict()
-    second = read_second_dictionary()
+    second = read_second_dictionary(wordlists_folder / SECOND_DICTIONARY)
     pronunciations = read_pronunciations(cmudict, tables, second)
     listed = sorted(set(sources.read_inflections(pronunciations)))
     derive_missing(pronunciations, listed, tables)

@@ -119,7 +119,7 @@ def interpolate(counts: list[Table]) -> list[Table]:
         for context, successors in table.items():
             shorter = tables[length - 1][context[:-1]] if length else {}
             given = BACK_OFF_WEIGHT * len(successors)
-            total = sum(successors.values()) + given
+            total = math.fsum(successors.values()) + given
             mixed[context] = {
                 sign: (count + given * shorter.get(sign, uniform)) / total
                 for sign, count in successors.items()
@@ -143,8 +143,8 @@ def prune(counts: list[Table], mixed: list[Table]) -> list[Table]:
     for length in range(len(mixed) - 1, 0, -1):
         for context, successors in mixed[length].items():
             shorter = mixed[length - 1][context[:-1]]
-            unseen = max(1 - sum(successors.values()), _LEAST)
-            elsewhere = max(1 - sum(shorter[sign] for sign in successors), _LEAST)
+            unseen = max(1 - math.fsum(successors.values()), _LEAST)
+            elsewhere = max(1 - math.fsum(shorter[sign] for sign in successors), _LEAST)
             back_off = min(unseen / elsewhere, 1.0)
             gains = {
                 sign: counts[length][context][sign]
@@ -153,7 +153,7 @@ def prune(counts: list[Table], mixed: list[Table]) -> list[Table]:
             }
             told = {s: successors[s] for s, gain in gains.items() if gain > LEAST_GAIN}
             room = LEAST_GAIN * (len(told) + _SIGNS_A_CONTEXT_COSTS)
-            is_worth_it = sum(gains[sign] for sign in told) > room
+            is_worth_it = math.fsum(gains[sign] for sign in told) > room
             if is_worth_it or context in kept[length]:
                 kept[length][context] = told
                 if length > 1:
@@ -176,8 +176,8 @@ def _back_offs(kept: list[Table]) -> dict[str, float]:
 
     for table in kept[1:]:
         for context, successors in table.items():
-            left = 1 - sum(successors.values())
-            shorter = 1 - sum(math.exp(log_probability(context[:-1], s)) for s in successors)
+            left = 1 - math.fsum(successors.values())
+            shorter = 1 - math.fsum(math.exp(log_probability(context[:-1], s)) for s in successors)
             back_offs[context] = math.log(max(left, _LEAST) / max(shorter, _LEAST))
     return back_offs
 

@@ -14,12 +14,12 @@ sign. The comparison folds what no listener in a class is misled by:
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterator, Mapping
 from enum import StrEnum
-from importlib import resources
+from pathlib import Path
 
+from phonodrill.lexicon.second_dictionary import read_listed
 from phonodrill.sounds.accents import COT_CAUGHT
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.normal import WEAK
@@ -45,19 +45,22 @@ _R_VOWEL = re.compile("[iæu](?=r)")
 _SYLLABIC = re.compile(f"{WEAK}(?=[ln])")
 
 
-def read_second_dictionary() -> dict[str, frozenset[str]]:
+def read_second_dictionary(table: Path) -> dict[str, frozenset[str]]:
     """Read every listed pronunciation, folded for the comparison.
+
+    Args:
+        table: wordlists/second_dictionary.tsv.
 
     Returns:
         Lower-case word -> its folded pronunciations.
+
+    Raises:
+        TableError: naming the file and line that cannot be used.
     """
-    text = resources.files("misaki").joinpath("data/us_gold.json").read_text("utf-8")
-    folded: dict[str, frozenset[str]] = {}
-    for word, listed in json.loads(text).items():
-        if word == word.lower():
-            variants = [listed] if isinstance(listed, str) else list(listed.values())
-            folded[word] = frozenset(_fold_second(variant) for variant in variants if variant)
-    return folded
+    return {
+        word: frozenset(_fold_second(said) for said in variants)
+        for word, variants in read_listed(table).items()
+    }
 
 
 def judge(sounds: str, stress: str, word: str, second: SecondDictionary) -> Verdict:

@@ -6,6 +6,8 @@ from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 from importlib import metadata, resources
 
+from phonodrill.lexicon.second_dictionary import VERSION as SECOND_DICTIONARY_VERSION
+
 _PARTS = {"NOUN": "noun", "VERB": "verb", "AUX": "verb", "ADJ": "adjective", "ADV": "adverb"}
 _INFLECTIONS = {
     "NNS": ("noun", "plural"),
@@ -60,7 +62,7 @@ def list_credits() -> list[Source]:
         ),
         Source(
             "misaki",
-            metadata.version("misaki"),
+            SECOND_DICTIONARY_VERSION,
             "Apache-2.0",
             "hexgrad, us_gold.json",
             "second opinion on pronunciations (only its verdicts are stored)",

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from importlib.util import find_spec
+
 import pytest
 
 from phonodrill import Lexicon
+from phonodrill.lexicon.second_dictionary import TABLE, read_listed, renewed
 from phonodrill.lexicon.second_opinion import Verdict, judge, read_second_dictionary
 from phonodrill.sounds.notation import parse_arpabet
+from tests.conftest import WORDLISTS
 from tests.raw_cmudict import raw_cmudict
 
 CONTRADICTED = str(Verdict.CONTRADICTED)
@@ -26,9 +30,19 @@ def test_inflected_forms_are_base_and_ending(lexicon: Lexicon) -> None:
     assert len(odd) / len(forms) <= 0.015, odd
 
 
+@pytest.mark.skipif(find_spec("misaki") is None, reason="misaki refuses Python 3.13 and newer")
+@pytest.mark.source("misaki 0.9.4, us_gold.json (Apache 2.0): entry by entry")
+def test_the_table_of_the_second_dictionary_is_what_the_package_has() -> None:
+    listed = read_listed(WORDLISTS / TABLE)
+    assert len(listed) > 33_000
+    # Words of CMUdict, read without our code, and those that only our tables have.
+    packaged = {word: tuple(said.split()) for word, said in renewed({*raw_cmudict(), *listed})}
+    assert listed == packaged
+
+
 @pytest.mark.source("misaki 0.9.4, us_gold.json (Apache 2.0)")
 def test_second_dictionary_before_mending(lexicon: Lexicon) -> None:
-    second = read_second_dictionary()
+    second = read_second_dictionary(WORDLISTS / TABLE)
     words = [e.word for e in lexicon.entries(highest_band=3) if second.get(e.word)]
     agreeing = sum(
         any(

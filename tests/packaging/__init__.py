@@ -1,0 +1,1 @@
+"""phonodrill as it is installed: the wheel, what it carries, what it tells a type checker."""

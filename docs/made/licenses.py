@@ -68,7 +68,8 @@ CARRIED = {
     "wordfreq": Carried(
         "Zipf frequencies",
         "nothing",
-        "credit of it and of SUBTLEX, OpenSubtitles and Google Books, same license: docs/licenses/NOTICE.txt",
+        "credit of it and of SUBTLEX, OpenSubtitles and Google Books, same license: "
+        "docs/licenses/NOTICE.txt",
     ),
 }
 
@@ -79,7 +80,7 @@ materials (CycloneDX) with every version.
 
 phonodrill's code is under the MIT License. Its tables and the compiled lexicon are under
 CC BY-SA 4.0, because wordfreq's data are; CMUdict (BSD) and LemmInflect (MIT) allow that if their
-notices are kept. The wheel and the sources carry those notices: `docs/licenses/NOTICE.txt` and `docs/licenses/`,
+notices are kept. The wheel and the sources carry those notices in `docs/licenses/`,
 after an install in `phonodrill-{VERSION}.dist-info/licenses/`. In all: `{PROJECT["license"]}`.
 """
 NOTES = """

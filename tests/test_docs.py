@@ -1,46 +1,226 @@
-"""The README's examples are what the commands print; the public names are those documented."""
+"""The examples of the documentation print what is shown, and every command in it can be run."""
 
 from __future__ import annotations
 
-import os
+import contextlib
+import io
 import re
-import shlex
-import subprocess
-import sys
+import shutil
+from importlib import import_module
 from pathlib import Path
+from typing import Any
 
 import pytest
+from typer.main import get_command
 
 import phonodrill
+from phonodrill.cli.main import COMMANDS
+from tests import documented, harbor
 from tests.conftest import ROOT
 
-README = (ROOT / "README.md").read_text("utf-8")
-GUESSES = (ROOT / "docs" / "guesses.md").read_text("utf-8")
-EXAMPLE = re.compile(r"<!-- example: phonodrill (.*?) -->\n```text\n(.*?)\n```", re.DOTALL)
+README_LINES = 100
+"""Two screens."""
+PLACEHOLDERS = {
+    "CHECK": str(harbor.KEY),
+    "COMMAND": "warmup",
+    "FILE": "taught.txt",
+    "WORD": "skiff",
+    "NAME.pptx": "--focus sh lesson.pptx",
+    "BACKUP": "kept.sqlite",
+}
+"""What a reader puts there."""
+INSTEAD = {
+    "lesson --out NAME.pptx": "lesson --focus sh --out lesson.pptx",
+    "warmup --task NAME --at PLACE": "warmup --task delete --at last",
+    "records backup FILE": "records backup new.sqlite",
+    "taught suggest --out": "taught suggest --out order.txt",
+}
+"""Commands of which a page shows a part only."""
+GOES_ON = "it goes on until it is stopped; tests/web/ and tests/browser/ start it"
+READ_ONLY = {
+    "serve": GOES_ON,
+    "taught suggest": "a search of seconds; tests/cli/test_taught.py runs it with each option",
+    "bank --band 3": "300,000 items, half a minute; tests/external/ derives all of them again",
+}
+"""Begin so: only read, not run, and why."""
+EMPTY = {"group add": "the group is there already"}
+"""Begin so: at a school without records, and why."""
+ASKS = {
+    "group remove": "--yes",
+    "records erase": "--yes",
+    "check remove": "--yes",
+}
+"""Begin so: ask at a terminal whether one is sure, which a test cannot answer."""
+TYPED = {
+    "check enter": "yynq",
+    "records passphrase": "harbor lights and blue boats\n" * 2,
+}
+"""What is typed into those that begin so."""
+OTHERS = {
+    "python -m pytest": "it is what runs this test",
+    "python -m pip install": "the first two are run in CI; the rest differ in what is in brackets",
+    "python -m venv": "CI does the same",
+    ". ": "CI does the same",
+    ".ci/run": "it is what runs this test",
+    "python docs/pictures/": "tests/test_pictures.py draws what they draw",
+    "python -m docs.": "the tests of what is made from the code call it",
+    "python -m tests.": "a script for contributors, each with its test or its measured result",
+    "cd ": "a folder of the reader's own",
+    "py -m ": "Windows' name for python",
+    "python3 -m ": "macOS' name for python",
+    "mkdocs build": "the tests of the site build it",
+}
+"""Begin so: no commands of phonodrill, and why they are not run here."""
+EXAMPLES = [*documented.examples()]
+LINES = sorted({command.line for command in documented.commands()})
+BY_LINE = {command.line: command.page for command in documented.commands()}
 
 
-@pytest.mark.parametrize(("command", "shown"), EXAMPLE.findall(README + GUESSES))
-def test_examples_are_what_is_printed(command: str, shown: str) -> None:
-    done = subprocess.run(
-        [sys.executable, "-m", "phonodrill", *shlex.split(command)],
-        capture_output=True,
-        check=True,
-        encoding="utf-8",
-    )
-    assert done.stdout.rstrip() == shown
+@pytest.fixture(scope="module")
+def school(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("docs") / "school"
+    harbor.build(folder)
+    return folder
 
 
-def test_the_python_example_runs() -> None:
-    code = re.search(r"```python\n(.*?)```", README, re.DOTALL)
-    assert code
-    done = subprocess.run(
-        [sys.executable, "-c", code[1]], capture_output=True, check=True, text=True
-    )
-    assert len(done.stdout.splitlines()) == 8
+@pytest.fixture
+def folder(school: Path, tmp_path: Path) -> Path:
+    return shutil.copytree(school, tmp_path / "school")
+
+
+@pytest.mark.parametrize("example", EXAMPLES, ids=lambda one: f"{one.page}: {one.line}")
+def test_examples_are_what_is_printed(example: documented.Example, folder: Path) -> None:
+    """An example that differs is old: python -m tests.documented."""
+    ran = harbor.run(folder, documented.arguments_of(example.line))
+    assert ran.status == 0, ran.err
+    lines = ran.out.rstrip().splitlines()
+    shown = example.shown.splitlines()
+    assert shown == (lines[: len(shown)] if example.is_start else lines)
+
+
+@pytest.mark.parametrize("line", LINES)
+def test_every_command_can_be_run(line: str, folder: Path) -> None:
+    asked = documented.arguments_of(completed(line))
+    if begins(line, READ_ONLY) and "--help" not in asked:
+        read(asked)
+        return
+    if begins(line, EMPTY):
+        shutil.rmtree(folder / harbor.HOME)
+        (folder / harbor.HOME).mkdir()
+    ran = harbor.run(folder, asked, begins(line, TYPED) or "")
+    assert ran.status == 0, f"{BY_LINE[line]}: {ran.err}"
+
+
+def completed(line: str) -> str:
+    """Fill in what the reader fills in; of a command that is only named, ask for its help."""
+    line = INSTEAD.get(line, line)
+    words = [PLACEHOLDERS.get(word, word) for word in line.split()]
+    if is_name(words):
+        return " ".join([*words, "--help"])
+    return " ".join([*words, *filter(None, [begins(line, ASKS)])])
+
+
+def is_name(words: list[str]) -> bool:
+    """Whether these words only name a command that needs more, or that draws by chance."""
+    return not words or (len(words) == 1 and words[0] in COMMANDS) or words in NAMES
+
+
+NAMES = [
+    ["records", "backup"],
+    ["print", "cards"],
+    ["print", "mat"],
+    ["print", "boxes"],
+    ["print", "list"],
+    ["words", "add"],
+    ["words", "block"],
+    ["words", "remove"],
+    ["check", "enter"],
+    ["taught", "check"],
+    ["warmup", "--task"],
+]
+"""Of two words; they are followed by what they are about."""
+
+
+def begins(line: str, table: dict[str, str]) -> str | None:
+    """Return what a table says of a line."""
+    return next((said for start, said in table.items() if f"{line} ".startswith(f"{start} ")), None)
+
+
+def read(arguments: list[str]) -> None:
+    """Take a command apart as it would before it runs; what it does not know is an error."""
+    name, *rest = arguments
+    command: Any = get_command(import_module(COMMANDS[name]).app)
+    command.make_context(name, rest)
+
+
+def test_a_command_that_is_only_read_must_be_right() -> None:
+    with pytest.raises(Exception, match="No such option"):
+        read(["serve", "--harbor"])
+
+
+def test_whatever_else_is_typed_is_accounted_for() -> None:
+    for page in documented.PAGES:
+        for _, language, block in documented.FENCE.findall(page.read_text("utf-8")):
+            if language == "sh":
+                for part in documented.shell_parts(block):
+                    known = part.startswith((f"{documented.PROGRAM} ", *OTHERS))
+                    assert known, f"{page.name}: {part}"
+
+
+@pytest.mark.parametrize("program", [*documented.programs()], ids=lambda one: str(one)[:20])
+def test_every_program_runs(program: tuple[str, str], folder: Path) -> None:
+    page, code = program
+    (folder / "records.sqlite").unlink(missing_ok=True)
+    printed = io.StringIO()
+    with harbor.at(folder), contextlib.redirect_stdout(printed):
+        exec(compile(code, page, "exec"), {"__name__": "__main__"})
+    if page == "README.md":
+        assert len(printed.getvalue().splitlines()) == 8
+
+
+def test_every_option_that_is_named_is_one() -> None:
+    known = {"--upgrade", "--user", "--now", "--benchmark-only", "--strict"}
+    for name in COMMANDS:
+        command: Any = get_command(import_module(COMMANDS[name]).app)
+        for each in (command, *walk(command)):
+            known |= {option for param in each.params for option in options_of(param)}
+    for page in documented.PAGES:
+        for inline in re.findall(r"`([^`]*)`", documented.FENCE.sub("", page.read_text("utf-8"))):
+            if inline.startswith((f"{documented.PROGRAM} ", "--")):
+                for option in re.findall(r"(?<![\w-])--[a-z][a-z-]+", inline):
+                    assert option in known, f"{page.name}: {inline}"
+
+
+def walk(command: Any) -> list[Any]:
+    parts = [*getattr(command, "commands", {}).values()]
+    return [*parts, *(deeper for part in parts for deeper in walk(part))]
+
+
+def options_of(param: Any) -> list[str]:
+    return [*param.opts, *param.secondary_opts, "--help", "--version"]
+
+
+def test_the_readme_fits_two_screens() -> None:
+    text = (ROOT / "README.md").read_text("utf-8")
+    assert len(text.splitlines()) <= README_LINES
+    assert len([one for one in EXAMPLES if one.page == "README.md"]) >= 1
+
+
+def test_every_page_is_linked() -> None:
+    """From the README or from a page that it links."""
+    link = re.compile(r"\]\(([^)#:]+\.md)[^)]*\)")
+    reached: set[Path] = set()
+    todo = [ROOT / "README.md"]
+    while todo:
+        page = todo.pop()
+        reached.add(page)
+        found = {(page.parent / name).resolve() for name in link.findall(page.read_text("utf-8"))}
+        assert all(one.exists() for one in found), page
+        todo += found - reached
+    assert set(documented.PAGES) <= reached
 
 
 def test_every_public_name_is_there() -> None:
-    assert len(EXAMPLE.findall(README)) == 5
     for name in phonodrill.__all__:
         assert getattr(phonodrill, name) is not None
     assert set(dir(phonodrill)) == set(phonodrill.__all__)
@@ -52,29 +232,3 @@ def test_every_table_is_described() -> None:
     described = (ROOT / "wordlists" / "README.md").read_text("utf-8")
     for path in (ROOT / "wordlists").glob("*.tsv"):
         assert f"`{path.name}`" in described, path.name
-
-
-def test_the_python_example_of_printing_runs(tmp_path: Path) -> None:
-    text = (ROOT / "docs" / "printing.md").read_text("utf-8")
-    code = re.search(r"```python\n(.*?)```", text, re.DOTALL)
-    assert code
-    subprocess.run(
-        [sys.executable, "-c", code[1]],
-        check=True,
-        cwd=tmp_path,
-        env={**os.environ, "PYTHONPATH": str(ROOT)},
-    )
-    assert (tmp_path / "harbor.pdf").read_bytes().startswith(b"%PDF-")
-
-
-def test_the_python_example_of_records_runs(tmp_path: Path) -> None:
-    text = (ROOT / "docs" / "records.md").read_text("utf-8")
-    code = re.search(r"```python\n(.*?)```", text, re.DOTALL)
-    assert code
-    subprocess.run(
-        [sys.executable, "-c", code[1]],
-        check=True,
-        cwd=tmp_path,
-        env={**os.environ, "PYTHONPATH": str(ROOT)},
-    )
-    assert (tmp_path / "records.sqlite").exists()

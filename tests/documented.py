@@ -1,0 +1,159 @@
+"""What the documentation tells its readers to run.
+
+``python -m tests.documented`` writes the output of every example again, as it is now.
+"""
+
+from __future__ import annotations
+
+import re
+import shlex
+import sys
+import tempfile
+from collections.abc import Iterator
+from itertools import product
+from pathlib import Path
+from typing import NamedTuple
+
+from tests import harbor
+
+ROOT = Path(__file__).parents[1]
+PAGES = [
+    ROOT / "README.md",
+    ROOT / "DEVELOPERS.md",
+    ROOT / "wordlists" / "README.md",
+    *sorted((ROOT / "docs").rglob("*.md")),
+]
+FENCE = re.compile(r"^( *)```(\w*)\n(.*?)^ *```", re.DOTALL | re.MULTILINE)
+EXAMPLE = re.compile(
+    r"<!-- example(, start)?: phonodrill (.*?) -->\n```(\w+)\n(.*?)\n```", re.DOTALL
+)
+INLINE = re.compile(r"`phonodrill( [^`]*)?`")
+PROGRAM = "phonodrill"
+
+
+class Example(NamedTuple):
+    """A command with what it prints.
+
+    Attributes:
+        page: where it stands.
+        is_start: whether only the first lines are shown.
+        line: what stands behind ``phonodrill``.
+        shown: the output as the page has it.
+    """
+
+    page: str
+    is_start: bool
+    line: str
+    shown: str
+
+
+class Command(NamedTuple):
+    """A command that a page names.
+
+    Attributes:
+        page: where it stands.
+        line: as it is written, without ``phonodrill``.
+    """
+
+    page: str
+    line: str
+
+
+def examples() -> Iterator[Example]:
+    """Yield every example that shows its output."""
+    for page in PAGES:
+        for start, line, _, shown in EXAMPLE.findall(page.read_text("utf-8")):
+            yield Example(_name(page), bool(start), line, shown)
+
+
+def commands() -> Iterator[Command]:
+    """Yield every command in a block of shell lines, or in running text and tables."""
+    for page in PAGES:
+        text = page.read_text("utf-8")
+        for _, language, block in FENCE.findall(text):
+            if language == "sh":
+                yield from (
+                    Command(_name(page), part.removeprefix(PROGRAM).strip())
+                    for part in shell_parts(block)
+                    if part.split()[0] == PROGRAM
+                )
+        for (line,) in (found.groups() for found in INLINE.finditer(FENCE.sub("", text))):
+            plain = " ".join((line or "").replace("\\|", "|").split())
+            yield from (Command(_name(page), each) for each in alternatives(plain))
+
+
+def programs() -> Iterator[tuple[str, str]]:
+    """Yield every Python program, with its page."""
+    for page in PAGES:
+        for _, language, block in FENCE.findall(page.read_text("utf-8")):
+            if language == "python":
+                yield _name(page), block
+
+
+def shell_parts(block: str) -> Iterator[str]:
+    """Yield the commands of a block, without comments.
+
+    >>> list(shell_parts("phonodrill next  # who?\\ncd harbor && phonodrill serve\\n"))
+    ['phonodrill next', 'cd harbor', 'phonodrill serve']
+    """
+    for line in block.replace("\\\n", " ").splitlines():
+        for part in re.sub(r"(^|\s)#.*", "", line).split("&&"):
+            if part.strip():
+                yield part.strip()
+
+
+def alternatives(line: str) -> Iterator[str]:
+    """Yield a line for each of the choices that it has.
+
+    >>> list(alternatives("print cards|mat --size small"))
+    ['print cards --size small', 'print mat --size small']
+    """
+    for words in product(*(word.split("|") for word in line.split())):
+        yield " ".join(words)
+
+
+def arguments_of(line: str) -> list[str]:
+    """Split a line as a shell does, without what it sends to a file.
+
+    >>> arguments_of("taught suggest > taught.txt")
+    ['taught', 'suggest']
+    """
+    return shlex.split(line.split(" > ")[0])
+
+
+def _name(page: Path) -> str:
+    return page.relative_to(ROOT).as_posix()
+
+
+def rewrite(page: Path, folder: Path) -> bool:
+    """Put what is printed now into the examples of a page; say whether any was old."""
+
+    def printed(match: re.Match[str]) -> str:
+        start, line, language, shown = match.groups()
+        ran = harbor.run(folder, arguments_of(line))
+        if ran.status:
+            sys.exit(f"{_name(page)}: phonodrill {line}: {ran.err}")
+        lines = ran.out.rstrip().splitlines()
+        if start:
+            lines = lines[: len(shown.splitlines())]
+        head = f"<!-- example{start or ''}: phonodrill {line} -->"
+        return "\n".join([head, f"```{language}", *lines, "```"])
+
+    old = page.read_text("utf-8")
+    new = EXAMPLE.sub(printed, old)
+    page.write_text(new, "utf-8")
+    return new != old
+
+
+def main() -> None:
+    """Rewrite all examples."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name) / "school"
+        harbor.build(folder)
+        for page in PAGES:
+            if rewrite(page, folder):
+                print(f"{_name(page)}: examples changed")
+
+
+if __name__ == "__main__":
+    main()

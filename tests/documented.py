@@ -25,7 +25,7 @@ PAGES = [
 ]
 FENCE = re.compile(r"^( *)```(\w*)\n(.*?)^ *```", re.DOTALL | re.MULTILINE)
 EXAMPLE = re.compile(
-    r"<!-- example(, start)?: phonodrill (.*?) -->\n```(\w+)\n(.*?)\n```", re.DOTALL
+    r"<!-- example(?:, first (\d+) lines)?: phonodrill (.*?) -->\n```(\w+)\n(.*?)```", re.DOTALL
 )
 INLINE = re.compile(r"`phonodrill( [^`]*)?`")
 PROGRAM = "phonodrill"
@@ -36,13 +36,13 @@ class Example(NamedTuple):
 
     Attributes:
         page: where it stands.
-        is_start: whether only the first lines are shown.
+        first: how many lines are shown, if not all.
         line: what stands behind ``phonodrill``.
         shown: the output as the page has it.
     """
 
     page: str
-    is_start: bool
+    first: int | None
     line: str
     shown: str
 
@@ -62,8 +62,8 @@ class Command(NamedTuple):
 def examples() -> Iterator[Example]:
     """Yield every example that shows its output."""
     for page in PAGES:
-        for start, line, _, shown in EXAMPLE.findall(page.read_text("utf-8")):
-            yield Example(_name(page), bool(start), line, shown)
+        for first, line, _, shown in EXAMPLE.findall(page.read_text("utf-8")):
+            yield Example(_name(page), int(first) if first else None, line, shown)
 
 
 def commands() -> Iterator[Command]:
@@ -121,6 +121,11 @@ def arguments_of(line: str) -> list[str]:
     return shlex.split(line.split(" > ")[0])
 
 
+def lines_of(printed: str, first: int | None) -> list[str]:
+    """Return what is shown of an output."""
+    return printed.rstrip().splitlines()[:first]
+
+
 def _name(page: Path) -> str:
     return page.relative_to(ROOT).as_posix()
 
@@ -129,15 +134,13 @@ def rewrite(page: Path, folder: Path) -> bool:
     """Put what is printed now into the examples of a page; say whether any was old."""
 
     def printed(match: re.Match[str]) -> str:
-        start, line, language, shown = match.groups()
+        first, line, language, _ = match.groups()
         ran = harbor.run(folder, arguments_of(line))
         if ran.status:
             sys.exit(f"{_name(page)}: phonodrill {line}: {ran.err}")
-        lines = ran.out.rstrip().splitlines()
-        if start:
-            lines = lines[: len(shown.splitlines())]
-        head = f"<!-- example{start or ''}: phonodrill {line} -->"
-        return "\n".join([head, f"```{language}", *lines, "```"])
+        shown = lines_of(ran.out, int(first) if first else None)
+        head = f"example, first {first} lines" if first else "example"
+        return "\n".join([f"<!-- {head}: phonodrill {line} -->", f"```{language}", *shown, "```"])
 
     old = page.read_text("utf-8")
     new = EXAMPLE.sub(printed, old)

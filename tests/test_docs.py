@@ -93,9 +93,7 @@ def test_examples_are_what_is_printed(example: documented.Example, folder: Path)
     """An example that differs is old: python -m tests.documented."""
     ran = harbor.run(folder, documented.arguments_of(example.line))
     assert ran.status == 0, ran.err
-    lines = ran.out.rstrip().splitlines()
-    shown = example.shown.splitlines()
-    assert shown == (lines[: len(shown)] if example.is_start else lines)
+    assert example.shown.splitlines() == documented.lines_of(ran.out, example.first)
 
 
 @pytest.mark.parametrize("line", LINES)

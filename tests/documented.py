@@ -47,16 +47,16 @@ class Example(NamedTuple):
     shown: str
 
 
-class Command(NamedTuple):
-    """A command that a page names.
+class Session(NamedTuple):
+    """Commands that follow each other.
 
     Attributes:
-        page: where it stands.
-        line: as it is written, without ``phonodrill``.
+        page: where they stand.
+        lines: as they are written, without ``phonodrill``.
     """
 
     page: str
-    line: str
+    lines: tuple[str, ...]
 
 
 def examples() -> Iterator[Example]:
@@ -66,20 +66,18 @@ def examples() -> Iterator[Example]:
             yield Example(_name(page), int(first) if first else None, line, shown)
 
 
-def commands() -> Iterator[Command]:
-    """Yield every command in a block of shell lines, or in running text and tables."""
+def sessions() -> Iterator[Session]:
+    """Yield the commands of each block of shell lines, and each in running text and tables."""
     for page in PAGES:
         text = page.read_text("utf-8")
         for _, language, block in FENCE.findall(text):
-            if language == "sh":
-                yield from (
-                    Command(_name(page), part.removeprefix(PROGRAM).strip())
-                    for part in shell_parts(block)
-                    if part.split()[0] == PROGRAM
-                )
+            parts = [part for part in shell_parts(block) if part.split()[0] == PROGRAM]
+            if language == "sh" and parts:
+                lines = (part.removeprefix(PROGRAM).strip() for part in parts)
+                yield Session(_name(page), tuple(lines))
         for (line,) in (found.groups() for found in INLINE.finditer(FENCE.sub("", text))):
             plain = " ".join((line or "").replace("\\|", "|").split())
-            yield from (Command(_name(page), each) for each in alternatives(plain))
+            yield from (Session(_name(page), (each,)) for each in alternatives(plain))
 
 
 def programs() -> Iterator[tuple[str, str]]:

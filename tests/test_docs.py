@@ -72,8 +72,7 @@ OTHERS = {
 }
 """Begin so: no commands of phonodrill, and why they are not run here."""
 EXAMPLES = [*documented.examples()]
-LINES = sorted({command.line for command in documented.commands()})
-BY_LINE = {command.line: command.page for command in documented.commands()}
+SESSIONS = {session.lines: session.page for session in documented.sessions()}
 
 
 @pytest.fixture(scope="module")
@@ -96,17 +95,18 @@ def test_examples_are_what_is_printed(example: documented.Example, folder: Path)
     assert example.shown.splitlines() == documented.lines_of(ran.out, example.first)
 
 
-@pytest.mark.parametrize("line", LINES)
-def test_every_command_can_be_run(line: str, folder: Path) -> None:
-    asked = documented.arguments_of(completed(line))
-    if begins(line, READ_ONLY) and "--help" not in asked:
-        read(asked)
-        return
-    if begins(line, EMPTY):
+@pytest.mark.parametrize("lines", SESSIONS, ids="; ".join)
+def test_every_command_can_be_run(lines: tuple[str, ...], folder: Path) -> None:
+    if any(begins(line, EMPTY) for line in lines):
         shutil.rmtree(folder / harbor.HOME)
         (folder / harbor.HOME).mkdir()
-    ran = harbor.run(folder, asked, begins(line, TYPED) or "")
-    assert ran.status == 0, f"{BY_LINE[line]}: {ran.err}"
+    for line in lines:
+        asked = documented.arguments_of(completed(line))
+        if begins(line, READ_ONLY) and "--help" not in asked:
+            read(asked)
+        else:
+            ran = harbor.run(folder, asked, begins(line, TYPED) or "")
+            assert ran.status == 0, f"{SESSIONS[lines]}: {line}: {ran.err}"
 
 
 def completed(line: str) -> str:

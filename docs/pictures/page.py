@@ -29,7 +29,7 @@ LINE = 150
 SEED = "seed=9"
 LESSON = f"/today?focus=es,ies&{SEED}"
 OLD_WORD, NEW_WORD = "searches", "torches"
-TAUGHT = "s, a, t, m, i, n\np, e, d, o, c=k, k\nword: the of to\nsh, ch, th\n-s, -es"
+STEPS_TAUGHT = "60"
 BOARD = "/show?what=words&words=clam+crab+gull&boxes=letters&item=1"
 PROMPT = "$ "
 TYPED = ("warmup --drop first --ending es --count 3 --seed 9",)
@@ -100,8 +100,8 @@ def draw(browser: Browser, server: str) -> Iterator[tuple[str, Image.Image]]:
             page.keyboard.press("Space")
         yield SHOWN.name, taken(page, SHOWN)
         page = visitor.go("/taught")
-        page.get_by_label("Steps, one a line").fill(TAUGHT)
-        page.get_by_role("button", name="Check the steps").click()
+        page.get_by_label("Start from our order").fill(STEPS_TAUGHT)
+        page.get_by_role("button", name="Take our order").click()
         page.wait_for_url("**taught=**")
         yield STEPS.name, taken(page, STEPS)
     yield TERMINAL.name, terminal(browser)

@@ -116,7 +116,7 @@ def arguments_of(line: str) -> list[str]:
     >>> arguments_of("taught suggest > taught.txt")
     ['taught', 'suggest']
     """
-    return shlex.split(line.split(" > ")[0])
+    return shlex.split(line.split(" > ", maxsplit=1)[0])
 
 
 def lines_of(printed: str, first: int | None) -> list[str]:

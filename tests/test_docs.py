@@ -11,10 +11,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from fastapi.testclient import TestClient
 from typer.main import get_command
 
 import phonodrill
 from phonodrill.cli.main import COMMANDS
+from phonodrill.web.app import make_app
+from phonodrill.web.pages import MENU
+from phonodrill.web.records.join import MENU as RECORDS_MENU
+from phonodrill.web.settings import Settings
 from tests import documented, harbor
 from tests.conftest import ROOT
 
@@ -25,12 +30,11 @@ PLACEHOLDERS = {
     "COMMAND": "warmup",
     "FILE": "taught.txt",
     "WORD": "skiff",
-    "NAME.pptx": "--focus sh lesson.pptx",
     "BACKUP": "kept.sqlite",
 }
 """What a reader puts there."""
 INSTEAD = {
-    "lesson --out NAME.pptx": "lesson --focus sh --out lesson.pptx",
+    "lesson --out NAME.pptx": "lesson --focus es,ies --out lesson.pptx",
     "warmup --task NAME --at PLACE": "warmup --task delete --at last",
     "records backup FILE": "records backup new.sqlite",
     "taught suggest --out": "taught suggest --out order.txt",
@@ -65,14 +69,64 @@ OTHERS = {
     "python docs/pictures/": "tests/test_pictures.py draws what they draw",
     "python -m docs.": "the tests of what is made from the code call it",
     "python -m tests.": "a script for contributors, each with its test or its measured result",
+    "curl ": "test_every_address_answers asks for the same",
+    "~/drills/bin/python -m pip": "a new environment; CI does the same in another folder",
     "cd ": "a folder of the reader's own",
     "py -m ": "Windows' name for python",
     "python3 -m ": "macOS' name for python",
     "mkdocs build": "the tests of the site build it",
 }
 """Begin so: no commands of phonodrill, and why they are not run here."""
+ADDRESS = re.compile(r"http://127\.0\.0\.1:8000(/api[^\s\"`]+)")
 EXAMPLES = [*documented.examples()]
-SESSIONS = {session.lines: session.page for session in documented.sessions()}
+NAMES = [
+    ["records", "backup"],
+    ["print", "cards"],
+    ["print", "mat"],
+    ["print", "boxes"],
+    ["print", "list"],
+    ["words", "add"],
+    ["words", "block"],
+    ["words", "remove"],
+    ["check", "enter"],
+    ["taught", "check"],
+    ["warmup", "--task"],
+]
+"""Of two words; they are followed by what they are about."""
+
+
+def completed(line: str) -> str:
+    """Fill in what the reader fills in; of a command that is only named, ask for its help."""
+    line = INSTEAD.get(line, line)
+    words = [PLACEHOLDERS.get(word, word) for word in line.split()]
+    if is_name(words):
+        return " ".join([*words, "--help"])
+    return " ".join([*words, *filter(None, [begins(line, ASKS)])])
+
+
+def is_name(words: list[str]) -> bool:
+    """Whether these words only name a command that needs more, or that draws by chance."""
+    return not words or (len(words) == 1 and words[0] in COMMANDS) or words in NAMES
+
+
+def begins(line: str, table: dict[str, str]) -> str | None:
+    """Return what a table says of a line."""
+    return next((said for start, said in table.items() if f"{line} ".startswith(f"{start} ")), None)
+
+
+def sessions() -> dict[tuple[str, ...], str]:
+    """Return what is to be run, with the page; nothing that is run anyway."""
+    found: dict[tuple[str, ...], str] = {}
+    done = {example.line for example in EXAMPLES}
+    for page, lines in sorted(documented.sessions(), key=lambda one: -len(one.lines)):
+        whole = tuple(completed(line) for line in lines)
+        if not done.issuperset(whole):
+            found[whole] = page
+            done.update(whole)
+    return found
+
+
+SESSIONS = sessions()
 
 
 @pytest.fixture(scope="module")
@@ -101,47 +155,12 @@ def test_every_command_can_be_run(lines: tuple[str, ...], folder: Path) -> None:
         shutil.rmtree(folder / harbor.HOME)
         (folder / harbor.HOME).mkdir()
     for line in lines:
-        asked = documented.arguments_of(completed(line))
+        asked = documented.arguments_of(line)
         if begins(line, READ_ONLY) and "--help" not in asked:
             read(asked)
         else:
             ran = harbor.run(folder, asked, begins(line, TYPED) or "")
             assert ran.status == 0, f"{SESSIONS[lines]}: {line}: {ran.err}"
-
-
-def completed(line: str) -> str:
-    """Fill in what the reader fills in; of a command that is only named, ask for its help."""
-    line = INSTEAD.get(line, line)
-    words = [PLACEHOLDERS.get(word, word) for word in line.split()]
-    if is_name(words):
-        return " ".join([*words, "--help"])
-    return " ".join([*words, *filter(None, [begins(line, ASKS)])])
-
-
-def is_name(words: list[str]) -> bool:
-    """Whether these words only name a command that needs more, or that draws by chance."""
-    return not words or (len(words) == 1 and words[0] in COMMANDS) or words in NAMES
-
-
-NAMES = [
-    ["records", "backup"],
-    ["print", "cards"],
-    ["print", "mat"],
-    ["print", "boxes"],
-    ["print", "list"],
-    ["words", "add"],
-    ["words", "block"],
-    ["words", "remove"],
-    ["check", "enter"],
-    ["taught", "check"],
-    ["warmup", "--task"],
-]
-"""Of two words; they are followed by what they are about."""
-
-
-def begins(line: str, table: dict[str, str]) -> str | None:
-    """Return what a table says of a line."""
-    return next((said for start, said in table.items() if f"{line} ".startswith(f"{start} ")), None)
 
 
 def read(arguments: list[str]) -> None:
@@ -174,6 +193,36 @@ def test_every_program_runs(program: tuple[str, str], folder: Path) -> None:
         exec(compile(code, page, "exec"), {"__name__": "__main__"})
     if page == "README.md":
         assert len(printed.getvalue().splitlines()) == 8
+
+
+def test_every_address_answers(tmp_path: Path) -> None:
+    found = {
+        address for page in documented.PAGES for address in ADDRESS.findall(page.read_text("utf-8"))
+    }
+    assert len(found) >= 3
+    settings = Settings(words_file=tmp_path / "words.txt", taught_folder=tmp_path / "taught")
+    with TestClient(make_app(settings), base_url="http://127.0.0.1") as client:
+        for address in found:
+            assert client.get(address).status_code == 200, address
+
+
+def test_what_is_said_to_be_on_the_page_is_there() -> None:
+    """Behind the words "On the page:" its pages are named **so**, buttons and fields *so*."""
+    web = ROOT / "phonodrill" / "web"
+    shown = "\n".join(
+        path.read_text("utf-8") for path in (*web.rglob("*.html"), *web.rglob("*.py"))
+    )
+    pages = {page.name for page in (*MENU, *RECORDS_MENU)}
+    told = 0
+    for page in documented.PAGES:
+        text = " ".join(page.read_text("utf-8").replace("\n\n", "\f").split(" ")).replace("\n", " ")
+        for where in re.findall(r"On the page:([^\f]*)", text):
+            told += 1
+            named = re.findall(r"\*\*([^*]+)\*\*", where)
+            assert set(named) <= pages, f"{page.name}: {where}"
+            for part in re.findall(r"(?<!\*)\*([^*]+)\*(?!\*)", where):
+                assert part in shown, f"{page.name}: {part}"
+    assert told > 30
 
 
 def test_every_option_that_is_named_is_one() -> None:

@@ -47,21 +47,23 @@ class Shot(NamedTuple):
         name: of its file, without the ending.
         width: of the window, in CSS pixels.
         height: likewise; what is below is cut off.
+        says: what must stand there, since the texts beside the pictures speak of it.
         top: the part of the page that it begins with, if not its top.
     """
 
     name: str
     width: int
     height: int
+    says: tuple[str, ...]
     top: str = "body"
 
 
-FORM = Shot("page-form", 1000, 600)
-MADE = Shot("page-lesson", 1000, 760, ".result")
-SWAPPED = Shot("page-swap", 1000, 900, "#word")
-SHOWN = Shot("page-show", 900, 506)
-STEPS = Shot("page-taught", 900, 740)
-TERMINAL = Shot("terminal", 760, 440)
+FORM = Shot("page-form", 1000, 600, ("What was taught", "Make the lesson", "Usual foci"))
+MADE = Shot("page-lesson", 1000, 760, ("Say “lies”", "Say and spell", "Other words"), ".result")
+SWAPPED = Shot("page-swap", 1000, 900, ("torch + -es", "Swap the word", "undo"), "#word")
+SHOWN = Shot("page-show", 900, 506, ("clam", "Full screen", "Leave"))
+STEPS = Shot("page-taught", 900, 740, ("Steps, one a line", "Check the steps"))
+TERMINAL = Shot("terminal", 760, 440, ("Say “pitches”", "Say “brushes”", "Say “switches”"))
 SHOTS = (FORM, MADE, SWAPPED, SHOWN, STEPS, TERMINAL)
 
 
@@ -108,8 +110,14 @@ def draw(browser: Browser, server: str) -> Iterator[tuple[str, Image.Image]]:
 
 
 def taken(page: Page, shot: Shot) -> Image.Image:
-    """Take the window in few shades of gray, with a thin line around it."""
+    """Take the window in few shades of gray, with a thin line around it.
+
+    Raises:
+        playwright.sync_api.TimeoutError: if something that it must say is not there.
+    """
     page.set_viewport_size(ViewportSize(width=shot.width, height=shot.height))
+    for text in shot.says:
+        page.get_by_text(text).locator("visible=true").first.wait_for()
     page.locator(shot.top).evaluate("part => part.scrollIntoView()")
     with Image.open(BytesIO(page.screenshot())) as picture:
         framed = ImageOps.expand(picture.convert("L"), 1, LINE)

@@ -34,6 +34,7 @@ PLACEHOLDERS = {
 }
 """What a reader puts there."""
 INSTEAD = {
+    "lesson --out lesson.json": "lesson --focus sh --out lesson.json",
     "lesson --out NAME.pptx": "lesson --focus es,ies --out lesson.pptx",
     "warmup --task NAME --at PLACE": "warmup --task delete --at last",
     "records backup FILE": "records backup new.sqlite",
@@ -76,7 +77,8 @@ OTHERS = {
     "cd ": "a folder of the reader's own",
     "py -m ": "Windows' name for python",
     "python3 -m ": "macOS' name for python",
-    "mkdocs build": "the tests of the site build it",
+    "mkdocs ": "the tests of the site build it",
+    "NO_MKDOCS_2_WARNING=1 mkdocs ": "the same",
 }
 """Begin so: no commands of phonodrill, and why they are not run here."""
 ADDRESS = re.compile(r"http://127\.0\.0\.1:8000(/api[^\s\"`]+)")
@@ -173,12 +175,16 @@ def read(arguments: list[str]) -> None:
     """Take a command apart as it would before it runs; what it does not know is an error."""
     name, *rest = arguments
     command: Any = get_command(import_module(COMMANDS[name]).app)
+    while rest and rest[0] in getattr(command, "commands", {}):
+        name, *rest = rest
+        command = command.commands[name]
     command.make_context(name, rest)
 
 
-def test_a_command_that_is_only_read_must_be_right() -> None:
+@pytest.mark.parametrize("line", ["serve --harbor", "taught suggest --harbor"])
+def test_a_command_that_is_only_read_must_be_right(line: str) -> None:
     with pytest.raises(Exception, match="No such option"):
-        read(["serve", "--harbor"])
+        read(line.split())
 
 
 def test_whatever_else_is_typed_is_accounted_for() -> None:
@@ -260,10 +266,11 @@ def test_the_readme_fits_two_screens() -> None:
 
 
 def test_every_page_is_linked() -> None:
-    """From the README or from a page that it links."""
+    """From the README, from the menu of the site, or from a page that one of them links."""
     link = re.compile(r"\]\(([^)#:]+\.md)[^)]*\)")
+    menu = re.findall(r": (\S+\.md)$", (ROOT / ".mkdocs.yml").read_text("utf-8"), re.MULTILINE)
     reached: set[Path] = set()
-    todo = [ROOT / "README.md"]
+    todo = [ROOT / "README.md", *filter(Path.exists, (ROOT / "docs" / name for name in menu))]
     while todo:
         page = todo.pop()
         reached.add(page)

@@ -81,6 +81,7 @@ OTHERS = {
     "NO_MKDOCS_2_WARNING=1 mkdocs ": "the same",
 }
 """Begin so: no commands of phonodrill, and why they are not run here."""
+PAGED = "On the page:"
 ADDRESS = re.compile(r"http://127\.0\.0\.1:8000(/api[^\s\"`]+)")
 EXAMPLES = [*documented.examples()]
 NAMES = [
@@ -227,8 +228,8 @@ def test_what_is_said_to_be_on_the_page_is_there() -> None:
     pages = {page.name for page in (*MENU, *RECORDS_MENU)}
     told = 0
     for page in documented.PAGES:
-        text = " ".join(page.read_text("utf-8").replace("\n\n", "\f").split(" ")).replace("\n", " ")
-        for where in re.findall(r"On the page:([^\f]*)", text):
+        paragraphs = (" ".join(one.split()) for one in page.read_text("utf-8").split("\n\n"))
+        for where in (one.partition(PAGED)[2] for one in paragraphs if PAGED in one):
             told += 1
             named = re.findall(r"\*\*([^*]+)\*\*", where)
             assert set(named) <= pages, f"{page.name}: {where}"

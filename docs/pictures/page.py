@@ -61,10 +61,11 @@ class Shot(NamedTuple):
 FORM = Shot("page-form", 1000, 600, ("What was taught", "Make the lesson", "Usual foci"))
 MADE = Shot("page-lesson", 1000, 760, ("Say “lies”", "Say and spell", "Other words"), ".result")
 SWAPPED = Shot("page-swap", 1000, 900, ("torch + -es", "Swap the word", "undo"), "#word")
-SHOWN = Shot("page-show", 900, 506, ("clam", "Full screen", "Leave"))
+SHOWN = Shot("page-show", 900, 506, ("buddies", "/b ŭ d ē z/", "Leave"))
+BOXES = Shot("page-boxes", 900, 506, ("clam", "Answer", "Next"))
 STEPS = Shot("page-taught", 900, 740, ("Steps, one a line", "Check the steps"))
 TERMINAL = Shot("terminal", 760, 440, ("Say “pitches”", "Say “brushes”", "Say “switches”"))
-SHOTS = (FORM, MADE, SWAPPED, SHOWN, STEPS, TERMINAL)
+SHOTS = (FORM, MADE, SWAPPED, STEPS, SHOWN, BOXES, TERMINAL)
 
 
 def main() -> None:
@@ -97,15 +98,24 @@ def draw(browser: Browser, server: str) -> Iterator[tuple[str, Image.Image]]:
         page.get_by_role("button", name="Swap the word").click()
         page.wait_for_url("**swap=**")
         yield SWAPPED.name, taken(page, SWAPPED)
-        page = visitor.go(BOARD)
-        for _ in range(3):
-            page.keyboard.press("Space")
-        yield SHOWN.name, taken(page, SHOWN)
         page = visitor.go("/taught")
         page.get_by_label("Start from our order").fill(STEPS_TAUGHT)
         page.get_by_role("button", name="Take our order").click()
         page.wait_for_url("**taught=**")
         yield STEPS.name, taken(page, STEPS)
+        page = visitor.go(LESSON)
+        page.get_by_role("link", name="Show the words").click()
+        # Before its script runs the board takes no keys.
+        page.get_by_role("button", name="Full screen").wait_for()
+        page.keyboard.press("Space")
+        yield SHOWN.name, taken(page, SHOWN)
+        page.get_by_role("link", name="Leave").click()
+        page.get_by_role("link", name="Back to the lesson").click()
+        page.wait_for_url("**/today?**")
+        page = visitor.go(BOARD)
+        for _ in range(3):
+            page.keyboard.press("Space")
+        yield BOXES.name, taken(page, BOXES)
     yield TERMINAL.name, terminal(browser)
 
 

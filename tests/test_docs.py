@@ -208,6 +208,21 @@ def test_every_program_runs(program: tuple[str, str], folder: Path) -> None:
         assert len(printed.getvalue().splitlines()) == 8
 
 
+def test_what_was_taught_can_be_copied_from_the_pages(folder: Path) -> None:
+    found = [
+        block
+        for page in documented.PAGES
+        for _, _, block in documented.FENCE.findall(page.read_text("utf-8"))
+        if "word: said was" in block
+    ]
+    assert len(found) >= 2
+    for block in found:
+        (folder / "copied.txt").write_text(block, "utf-8")
+        ran = harbor.run(folder, ["taught", "check", "copied.txt"])
+        assert (ran.status, ran.err) == (0, "")
+        assert re.findall(r"(\w+), taught whole", ran.out) == ["said", "was"]
+
+
 def test_every_address_answers(tmp_path: Path) -> None:
     found = {
         address for page in documented.PAGES for address in ADDRESS.findall(page.read_text("utf-8"))

@@ -11,13 +11,14 @@ from typing import Any
 import pytest
 from PIL import Image, ImageChops, ImageStat
 
+from docs.pictures import page
 from phonodrill import Lexicon
 from phonodrill.lesson.compose import make_lesson
 from tests.conftest import ROOT
 
 PICTURE = re.compile(r"!\[(.*?)\]\((.*?\.png)\)")
 PAGES = [ROOT / "README.md", *sorted((ROOT / "docs").glob("*.md"))]
-SHOWN = [(page, *found) for page in PAGES for found in PICTURE.findall(page.read_text("utf-8"))]
+SHOWN = [(text, *found) for text in PAGES for found in PICTURE.findall(text.read_text("utf-8"))]
 FOLDER = ROOT / "docs" / "pictures"
 MOST_BYTES = 80_000
 OF_WORDS = ("cards", "mat", "boxes")
@@ -39,9 +40,9 @@ def made(script: ModuleType, lexicon: Lexicon) -> dict[str, Any]:
     return dict(script.paper_pictures(lexicon, make_lesson(lexicon, script.LESSON)))
 
 
-@pytest.mark.parametrize(("page", "said", "name"), SHOWN, ids=str)
-def test_a_picture_is_there_small_gray_and_said_in_words(page: Path, said: str, name: str) -> None:
-    path = page.parent / name
+@pytest.mark.parametrize(("text", "said", "name"), SHOWN, ids=str)
+def test_a_picture_is_there_small_gray_and_said_in_words(text: Path, said: str, name: str) -> None:
+    path = text.parent / name
     assert path.parent == FOLDER
     assert path.stat().st_size < MOST_BYTES
     assert len(said.split()) >= 10
@@ -52,15 +53,16 @@ def test_a_picture_is_there_small_gray_and_said_in_words(page: Path, said: str, 
 
 
 def test_readme_has_one_and_every_picture_is_shown() -> None:
-    assert [name for page, _, name in SHOWN if page.name == "README.md"] == [
+    assert [name for text, _, name in SHOWN if text.name == "README.md"] == [
         "docs/pictures/lesson.png"
     ]
     shown = {Path(name).name for _, _, name in SHOWN}
     assert shown == {path.name for path in FOLDER.glob("*.png")}
 
 
-def test_the_script_makes_all_but_the_slides(made: dict[str, Any]) -> None:
-    assert {f"{name}.png" for name in made} | {"slides.png"} == {
+def test_the_scripts_make_all_pictures(made: dict[str, Any]) -> None:
+    of_pages = {f"{shot.name}.png" for shot in page.SHOTS}
+    assert {f"{name}.png" for name in made} | of_pages | {"slides.png"} == {
         path.name for path in FOLDER.glob("*.png")
     }
     for name, picture in made.items():
@@ -68,6 +70,13 @@ def test_the_script_makes_all_but_the_slides(made: dict[str, Any]) -> None:
             assert picture.size == old.size, name
         dark = picture.convert("L").histogram()[:100]
         assert sum(dark) > 500, name
+
+
+def test_a_page_is_pictured_in_its_own_size() -> None:
+    """They are drawn in tests/browser/test_pictures_of_pages.py."""
+    for shot in page.SHOTS:
+        with Image.open(FOLDER / f"{shot.name}.png") as picture:
+            assert picture.size == (shot.width + 2, shot.height + 2), shot.name
 
 
 @pytest.mark.parametrize("name", OF_WORDS)

@@ -65,7 +65,7 @@ def suggest(
 ) -> None:
     """Work out an order of steps that opens the most words soonest.
 
-    The text is a taught file: phonodrill taught suggest > mine.txt
+    The text is a taught file: phonodrill taught suggest --out taught.txt
     """
     with Lexicon() as lexicon:
         known = read_taught(start, lexicon) if start else None

@@ -10,6 +10,8 @@ from fastapi.testclient import TestClient
 
 from tests.raw_cmudict import raw_cmudict
 
+LESSON_LINK = re.compile(r'href="([^"]+)">Show the words<')
+BACK_LINK = re.compile(r'href="([^"]+)">Back to the lesson<')
 WORDS = "what=words&words=torches,+ropes+lamb+knight+box+gulls&boxes=letters"
 
 
@@ -57,6 +59,22 @@ def test_without_a_script_links_lead_through_the_items(client: TestClient) -> No
     last = text_of(client, "task=segment&seed=3&count=4&item=99")
     assert here(last) == here(text_of(client, link(last, "next")))
     assert "<form" in text_of(client, link(last, "leave"))
+
+
+def test_from_the_board_back_to_the_lesson(client: TestClient) -> None:
+    asked = "/today?focus=sh&seed=4&minutes=15&swap=fish:"
+    board = LESSON_LINK.search(client.get(asked).text)
+    assert board
+    form = client.get(unescape(board[1]).replace("item=1", "boxes=sounds&timer=9"))
+    back = BACK_LINK.search(form.text)
+    assert back
+    assert set(unescape(back[1]).split("?")[1].split("&")) == {
+        "focus=sh",
+        "seed=4",
+        "minutes=15",
+        "swap=fish%3A",
+    }
+    assert "Back to the lesson" not in client.get("/show?what=words&words=clam").text
 
 
 def test_a_warm_up_is_the_same_on_both_pages(client: TestClient) -> None:

@@ -140,8 +140,17 @@ def _show_form(request: Request, form: ShowForm, **more: Any) -> Response:
         kinds=kinds,
         state=fields_of(form, leave_out=asked),
         again=address_of(PAGE.path, plain, seed=None),
+        lesson=_lesson_of(plain),
         **more,
     )
+
+
+def _lesson_of(form: ShowForm) -> str:
+    """Write the address of the lesson whose words are shown; empty where there is none."""
+    if form.what is not What.LESSON or form.seed is None:
+        return ""
+    others = dict.fromkeys(ShowForm.model_fields.keys() - LessonForm.model_fields.keys())
+    return address_of("/today", form, **others)
 
 
 def _size(slide: Slide) -> str:

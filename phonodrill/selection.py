@@ -8,7 +8,7 @@ pronunciations hold everywhere.
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import chain
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -60,6 +60,21 @@ class Spoken(NamedTuple):
     said: Pronunciation
 
 
+class Own(NamedTuple):
+    """A teacher's own words.
+
+    Attributes:
+        by_word: each with the band the teacher gave.
+        by_sound: the same by normal form.
+    """
+
+    by_word: Mapping[str, Entry]
+    by_sound: Mapping[str, Sequence[Entry]]
+
+
+NO_OWN = Own({}, {})
+
+
 class Pool(NamedTuple):
     """The words that may be used for a query, fetched as they are needed.
 
@@ -72,20 +87,23 @@ class Pool(NamedTuple):
         lexicon: the open lexicon.
         query: what is wanted.
         gate: the never-say check.
-        own: a teacher's own words, with the bands the teacher gave.
+        own: a teacher's own words.
         rng: mixes the order of the stimuli; None leaves it as stored.
     """
 
     lexicon: Lexicon
     query: Query
     gate: Gate
-    own: tuple[Entry, ...] = ()
+    own: Own = NO_OWN
     rng: random.Random | None = None
 
     @property
     def choice(self) -> tuple[object, ...]:
         """What a teacher's own words change, to tell pools of one lexicon apart."""
-        return (self.gate.spellings, *((entry.word, entry.band) for entry in self.own))
+        return (
+            self.gate.spellings,
+            *((word, entry.band) for word, entry in self.own.by_word.items()),
+        )
 
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Entry]:
         """Yield the entries to make items from, each once.
@@ -104,7 +122,7 @@ class Pool(NamedTuple):
             stored = self.lexicon.matching(
                 highest_band=query.band, endings=query.endings, keep=keep, rng=self.rng
             )
-            entries = chain(filter(self._is_own_choice, self.own), stored)
+            entries = chain(filter(self._is_own_choice, self.own.by_word.values()), stored)
         yield from filter(self._may_start, entries)
 
     def ending_in(self, letters: tuple[str, ...]) -> Iterator[Entry]:
@@ -116,7 +134,7 @@ class Pool(NamedTuple):
         if self.rng:
             self.rng.shuffle(words)
         stored = filter(None, (self.lexicon.get(w) for w in words if w.endswith(letters)))
-        own = (entry for entry in self.own if entry.word.endswith(letters))
+        own = (entry for word, entry in self.own.by_word.items() if word.endswith(letters))
         yield from filter(self._may_start, chain(filter(self._is_own_choice, own), stored))
 
     def _may_start(self, entry: Entry) -> bool:
@@ -133,7 +151,10 @@ class Pool(NamedTuple):
         """Return ``word -> its normal forms`` of the words that may stand beside a stimulus."""
         if self.query.words or self.query.endings:
             return {e.word: [way.normal for way in e.pronunciations] for e in self.stimuli()}
-        own = {e.word: [way.normal for way in e.pronunciations] for e in self.own}
+        own = {
+            word: [way.normal for way in entry.pronunciations]
+            for word, entry in self.own.by_word.items()
+        }
         words = {**self.lexicon.plain_words(self.query.band), **own}
         known = self.query.known
         if known is None:
@@ -144,7 +165,7 @@ class Pool(NamedTuple):
 
     def find(self, word: str) -> Spoken | None:
         """Return a word in its first listed way, if it may be used for the query."""
-        entry = {entry.word: entry for entry in self.own}.get(word) or self.lexicon.get(word)
+        entry = self.own.by_word.get(word) or self.lexicon.get(word)
         if entry is None or entry.is_heteronym or not may_be_said(entry, self.gate):
             return None
         if entry.band > self.query.band and word not in self.query.words:
@@ -158,7 +179,7 @@ class Pool(NamedTuple):
         """Return the known words that a dictionary lists with these sounds, familiar first."""
         found = []
         stored = filter(None, map(self.lexicon.get, self.lexicon.heard_as(normal)))
-        own = {entry.word: entry for entry in self.own}
+        own = {entry.word: entry for entry in self.own.by_sound.get(normal, ())}
         for entry in {**{entry.word: entry for entry in stored}, **own}.values():
             if may_be_said(entry, self.gate) and self.can_read(entry):
                 ways = (said for said in entry.usable_pronunciations if said.normal == normal)
@@ -201,7 +222,7 @@ def select(
         overlay: a teacher's own words.
     """
     gate = open_gate(lexicon, overlay.words("block"))
-    return Pool(lexicon, query, gate, tuple(own_entries(lexicon, overlay)), rng)
+    return Pool(lexicon, query, gate, _index(own_entries(lexicon, overlay)), rng)
 
 
 def spelled_of(entry: Entry, said: Pronunciation | None = None) -> Spelled:
@@ -221,12 +242,21 @@ def spelled_of(entry: Entry, said: Pronunciation | None = None) -> Spelled:
     )
 
 
-def own_entries(lexicon: Lexicon, overlay: Overlay) -> Iterator[Entry]:
-    """Yield the entries of the words a teacher added, with the bands the teacher gave."""
-    for word in overlay.words("add"):
-        entry = lexicon.get(word)
-        if entry:
-            yield entry._replace(band=overlay.rules[word].band, is_name=False)
+def own_entries(lexicon: Lexicon, overlay: Overlay) -> dict[str, Entry]:
+    """Return the entries of the words a teacher added, with the bands the teacher gave."""
+    return {
+        entry.word: entry._replace(band=overlay.rules[word].band, is_name=False)
+        for word in overlay.words("add")
+        if (entry := lexicon.get(word))
+    }
+
+
+def _index(own: Mapping[str, Entry]) -> Own:
+    by_sound: dict[str, list[Entry]] = {}
+    for entry in own.values():
+        for normal in {said.normal for said in entry.pronunciations}:
+            by_sound.setdefault(normal, []).append(entry)
+    return Own(own, by_sound)
 
 
 def may_be_said(entry: Entry, gate: Gate) -> bool:

@@ -122,7 +122,7 @@ def _drawn(store: Store, source: Source, by: By) -> list[Entry]:
 
 def _listed(store: Store, source: Source) -> list[Entry]:
     lexicon, overlay, gate = store
-    own = {entry.word: entry for entry in own_entries(lexicon, overlay)}
+    own = own_entries(lexicon, overlay)
     lines = read_words(source.file) if source.file else typed_words(" ".join(source.words))
     usable, problems = problems_of(
         lines,

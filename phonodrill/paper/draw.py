@@ -42,7 +42,7 @@ def draw_words(
     per_group = HIGHEST_COLUMNS if by is By.BASE else count
     groups = sort_vocabulary(lexicon, query, by, per_group, rng, overlay).groups
     pool = select(lexicon, query, overlay=overlay)
-    own = {entry.word: entry for entry in own_entries(lexicon, overlay)}
+    own = own_entries(lexicon, overlay)
     entries = (
         entry
         for ending in _in_turn([_mixed(group.words, rng) for group in groups])

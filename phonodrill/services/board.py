@@ -119,7 +119,7 @@ def show_words(
     Raises:
         PhonodrillError: if none of them can be shown.
     """
-    own = {entry.word: entry for entry in own_entries(lexicon, overlay)}
+    own = own_entries(lexicon, overlay)
     gate = open_gate(lexicon, overlay.words("block"))
     lines = typed_words(text)[:MOST_WORDS]
     usable, problems = problems_of(lines, why_unusable(lexicon, gate, own), "word")
@@ -131,7 +131,7 @@ def show_words(
 
 
 def _entries(lexicon: Lexicon, words: Iterable[str], overlay: Overlay) -> list[Entry]:
-    own = {entry.word: entry for entry in own_entries(lexicon, overlay)}
+    own = own_entries(lexicon, overlay)
     found = (own.get(word) or lexicon.get(word) for word in dict.fromkeys(words))
     return [entry for entry in found if entry]
 

@@ -58,8 +58,7 @@ def why_it_fits(read: Read, word: str) -> tuple[Reason, ...]:
     if word not in read.choice.words.every:
         return ()
     context = read.ready.context
-    own = {entry.word: entry for entry in context.pool.own}
-    entry = own.get(word) or context.lexicon.get(word)
+    entry = context.pool.own.by_word.get(word) or context.lexicon.get(word)
     if entry is None:
         return ()
     return tuple(

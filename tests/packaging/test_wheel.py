@@ -21,7 +21,7 @@ from phonodrill.lexicon.schema import LEXICON_PATH
 from phonodrill.version import VERSION
 from tests.conftest import ROOT
 from tests.packaging.building import Environment, build
-from tests.test_docs import EXAMPLE, README
+from tests.documented import examples
 
 LARGEST = 25_000_000
 CONSUMER = Path(__file__).with_name("consumer.py")
@@ -119,9 +119,9 @@ def test_it_works_where_it_is_installed_and_writes_nothing_there(
     assert "phonodrill/lexicon/lexicon.sqlite" in before
     where = installed.run("-c", "import phonodrill; print(phonodrill.__file__)", cwd=tmp_path)
     assert where.stdout.strip() == str(installed.site / "phonodrill" / "__init__.py"), where.stderr
-    command, shown = EXAMPLE.findall(README)[0]
-    done = installed.run("-B", "-m", "phonodrill", *command.split(), cwd=tmp_path)
-    assert (done.stdout.rstrip(), done.stderr) == (shown, "")
+    example = next(example for example in examples() if example.page == "README.md")
+    done = installed.run("-B", "-m", "phonodrill", *example.line.split(), cwd=tmp_path)
+    assert (done.stdout.rstrip(), done.stderr) == (example.shown.rstrip(), "")
     lesson = ("lesson", "--focus", "es,ies", "--seed", "1", "--out", "lesson.html")
     done = installed.run("-B", "-m", "phonodrill", *lesson, cwd=tmp_path)
     assert done.returncode == 0, done.stderr

@@ -121,10 +121,10 @@ def list_commands(folder: Path) -> list[Command]:
             for kind in ("docx", "pptx")
         ],
         Command(
-            "print cards, 40 cards as PDF", (*cards, str(folder / "cards.pdf")), Limits(seconds=1.5)
+            "print cards --ending s,es,ies --count 40 --out cards.pdf", (*cards, str(folder / "cards.pdf")), Limits(seconds=1.5)
         ),
         Command(
-            f"passage FILE of {PASSAGE_WORDS:,} words --taught FILE",
+            f"passage FILE --taught FILE: a text of {PASSAGE_WORDS:,} words",
             ("passage", passage, "--taught", taught),
             Limits(seconds=3),
             0.2,
@@ -204,7 +204,7 @@ def _sum_up(command: Command, runs: Sequence[Run], beside: Sequence[float]) -> M
     clocks, processors, memories = zip(*runs, strict=True)
     pairs = zip(processors, beside, strict=True) if beside else ()
     return Measured(
-        f"`phonodrill {command.shown}`" if command.shown else f"`{BASELINE}`",
+        _named(command.shown) if command.shown else f"`{BASELINE}`",
         len(runs),
         (min(clocks), median(clocks)),
         (min(processors), median(processors)),
@@ -212,3 +212,8 @@ def _sum_up(command: Command, runs: Sequence[Run], beside: Sequence[float]) -> M
         max(memories),
         command.limits,
     )
+
+
+def _named(shown: str) -> str:
+    line, colon, note = shown.partition(": ")
+    return f"`phonodrill {line}`{colon}{note}"

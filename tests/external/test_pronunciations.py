@@ -7,7 +7,8 @@ from importlib.util import find_spec
 import pytest
 
 from phonodrill import Lexicon
-from phonodrill.lexicon.second_dictionary import TABLE, read_listed, renewed
+from phonodrill.lexicon.renew_second_dictionary import renewed
+from phonodrill.lexicon.second_dictionary import TABLE, read_listed
 from phonodrill.lexicon.second_opinion import Verdict, judge, read_second_dictionary
 from phonodrill.sounds.notation import parse_arpabet
 from tests.conftest import WORDLISTS

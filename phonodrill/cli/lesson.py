@@ -92,7 +92,7 @@ def lesson(
         with Lexicon() as lexicon:
             from phonodrill.lesson.from_data import read_lessons
 
-            lessons = [read.lesson for read in read_lessons(_parse(edited), lexicon, own_words())]
+            lessons = [read.lesson for read in read_lessons(parse_lesson(edited), lexicon, own_words())]
         deliver_lessons(lessons, wanted)
         return
     if not focus and not group:
@@ -166,14 +166,19 @@ def swap(
     from phonodrill.lesson.from_data import read_lessons
 
     with Lexicon() as lexicon:
-        reads = read_lessons(_parse(file), lexicon, own_words())
+        reads = read_lessons(parse_lesson(file), lexicon, own_words())
         swapped = swap_everywhere(reads, Swap(old, new))
     report(list(swapped.notes))
     lessons = [read.lesson for read in swapped.reads]
     deliver(view.document(lessons), options.Format.JSON, out or file)
 
 
-def _parse(path: Path) -> Any:
+def parse_lesson(path: Path) -> Any:
+    """Read a file of lessons as data.
+
+    Raises:
+        PhonodrillError: if it cannot be read or is no JSON that a file can hold.
+    """
     hint = "a file that phonodrill lesson wrote"
     try:
         data = json.loads(read_text(path))

@@ -12,7 +12,7 @@ import typer
 from typer.core import TyperGroup
 from typer.main import get_command
 
-from phonodrill.errors import PhonodrillError
+from phonodrill.errors import PhonodrillError, one_line
 from phonodrill.version import VERSION
 
 COMMANDS = {
@@ -128,6 +128,6 @@ def _complain_of_system(error: OSError) -> None:
 
 
 def _complain(message: str, hint: str) -> None:
-    typer.echo(f"error: {' '.join(message.split())}", err=True)
+    typer.echo(f"error: {one_line(message)}", err=True)
     if hint:
         typer.echo(f"try: {hint}", err=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 MOST_LETTERS = 1000
 """What is said may repeat what was written, of which a damaged file has no end."""
 

@@ -11,11 +11,11 @@ from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.taught_file import read_taught
-from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.render.views import passage as view
 from phonodrill.services.passage import check_text, namer
+from phonodrill.text_file import read_text
 
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 

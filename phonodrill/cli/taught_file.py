@@ -5,11 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 from phonodrill.cli.report import report
-from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.services.taught_steps import HINT, is_default, steps_from
 from phonodrill.taught.steps import Taught, parse_steps
+from phonodrill.text_file import read_text
 
 
 def read_taught(path: Path, lexicon: Lexicon) -> Taught:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
 from phonodrill.services.word_list import Line
+from phonodrill.text_file import read_text
 
 HIGHEST_LINES = 20_000
 

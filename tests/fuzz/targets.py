@@ -16,10 +16,10 @@ from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
+from unittest.mock import patch
 
 from phonodrill import Lexicon, PhonodrillError, make_lesson, open_gate, read_lessons
 from phonodrill.cli.lesson import parse_lesson
-from phonodrill.cli.text_file import read_text
 from phonodrill.cli.words_file import read_words
 from phonodrill.endings.sort import By, sort_words
 from phonodrill.errors import MOST_LETTERS
@@ -35,6 +35,7 @@ from phonodrill.services.passage import check_text
 from phonodrill.services.word_list import usable_words
 from phonodrill.taught.known import Known
 from phonodrill.taught.steps import parse_steps
+from phonodrill.text_file import read_text
 
 MOST_SAID = MOST_LETTERS + 10
 """Letters of a message or hint that is not cut off."""
@@ -96,7 +97,7 @@ def refused_fairly() -> Iterator[list[PhonodrillError]]:
         refused.append(error)
         for text in (error.message, error.hint):
             demand(len(text) <= MOST_SAID, f"{len(text)} letters are said")
-            demand(text.isprintable(), f"{ascii(text)} cannot be shown")
+            demand(text.isprintable(), f"{text!a} cannot be shown")
         demand(error.message, "nothing is said")
 
 
@@ -132,8 +133,7 @@ def read_word_list(data: bytes) -> bool:
     """Read a teacher's own words and sort them: each is used or named with its line."""
     lexicon = _lexicon()
     # To look for words that are like another takes most of the time, in a library.
-    word_list.nearest_words = _no_words
-    with refused_fairly():
+    with patch.object(word_list, "nearest_words", _no_words), refused_fairly():
         lines = read_words(_file(data))[:SOME_WORDS]
         usable, problems = usable_words(lexicon, lines)
         demand(len(usable) + len(problems) == len(lines), "a word is lost")
@@ -188,20 +188,15 @@ def _remember_prepared(
 
 def read_lesson_file(data: bytes) -> bool:
     """Read an edited lesson: what is accepted is accepted again, as it was read."""
-    from_data.prepare = _remember_prepared
-    try:
-        with refused_fairly():
-            parsed = parse_lesson(_file(data))
-            reads = read_lessons(parsed, _lexicon())
-            written = {"lessons": [as_data(read.lesson) for read in reads]}
-            again = read_lessons(json.loads(json.dumps(written)), _lexicon())
-            demand(
-                [read.lesson for read in again] == [read.lesson for read in reads],
-                "a lesson read again is another",
-            )
-            return True
-    finally:
-        from_data.prepare = prepare
+    with patch.object(from_data, "prepare", _remember_prepared), refused_fairly():
+        reads = read_lessons(parse_lesson(_file(data)), _lexicon())
+        written = {"lessons": [as_data(read.lesson) for read in reads]}
+        again = read_lessons(json.loads(json.dumps(written)), _lexicon())
+        demand(
+            [read.lesson for read in again] == [read.lesson for read in reads],
+            "a lesson read again is another",
+        )
+        return True
     return False
 
 
@@ -214,7 +209,13 @@ def lessons() -> tuple[dict[str, Any], ...]:
     """Some lessons as data, of each kind of focus."""
     wishes = (
         Request("es,ies", minutes=25, seed=3),
-        Request("sh", minutes=12, seed=1, band=1, taught=("s, a, t, p, i, n", "m, d, g, o, c, k, e, u, r, h, b, f, l, ll")),
+        Request(
+            "sh",
+            minutes=12,
+            seed=1,
+            band=1,
+            taught=("s, a, t, p, i, n", "m, d, g, o, c, k, e, u, r, h, b, f, l, ll"),
+        ),
         Request("/k/", minutes=10, seed=2, notation="ipa"),
         Request("segment", minutes=10, seed=4),
         Request("i:e", minutes=8, seed=5, review=("ship",)),
@@ -240,7 +241,10 @@ TARGETS = {
                 "\ufeffs\r\na\r\n-s=z  # two sounds\r\nx=k+s\r\ny=ī\r\n-ed=ĭd\r\ngh=silent\r\n",
                 "ff, ll, ss\nER=er\nword: don’t, the\nİ\nı\nﬁ\nba\u0301\nא\u202e\n",
             ),
-            (*"s,sh,ch,a_e,-es,-ed,c=s,=silent,word:,tion,nk,’,#,=,+,-,_,ə,ĭ,θ,EH1".split(","),),
+            (
+                *("s", "sh", "ch", "a_e", "-es", "-ed", "c=s", "=silent", "word:", "tion", "nk"),
+                *("’", "#", "=", "+", "-", "_", "ə", "ĭ", "θ", "EH1"),
+            ),
         ),
         Target(
             "words",
@@ -316,6 +320,8 @@ def _other_value(value: Any, chance: random.Random) -> Any:
         return value + chance.choice((-1, 1, 2**31, 2**64))
     if isinstance(value, str):
         at = chance.randrange(len(value) + 1)
-        put = chance.choice(("", "s", " ", "\n", "gulls", "\u0301", "\u202e", "İ", "\x00", "x" * 99))
+        put = chance.choice(
+            ("", "s", " ", "\n", "gulls", "\u0301", "\u202e", "İ", "\x00", "x" * 99)
+        )
         return value[:at] + put + value[at + chance.randrange(3) :]
     return chance.choice(ODD_VALUES)

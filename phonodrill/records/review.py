@@ -67,7 +67,9 @@ def review_words(answers: Iterable[Answer], today: str) -> tuple[Due, ...]:
     misses: dict[tuple[str, str], int] = defaultdict(int)
     for answer in answers:
         key = answer.asked.word, answer.student
-        days[key][answer.date] = answer.right and days[key].get(answer.date, True)
+        # A clock that once ran ahead must not keep a word away until then.
+        day = min(answer.date, today)
+        days[key][day] = answer.right and days[key].get(day, True)
         misses[key] += not answer.right
     due: dict[str, Due] = {}
     for (word, student), own in sorted(days.items()):

@@ -5,6 +5,7 @@ Kept apart from what takes words with endings apart: a warm-up asks only this.
 
 from __future__ import annotations
 
+from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.entry import Entry
 
 SPELLINGS = ("s", "es", "ies", "ves", "ed", "ing", "er", "est", "ly", "y", "'s")
@@ -12,6 +13,32 @@ SPELLINGS = ("s", "es", "ies", "ves", "ed", "ing", "er", "est", "ly", "y", "'s")
 SUFFIX_OF = {
     spelled: "s" if spelled in ("s", "es", "ies", "ves") else spelled for spelled in SPELLINGS
 }
+ENDINGS = tuple(dict.fromkeys(SUFFIX_OF.values()))
+"""What is added, however it is spelled then."""
+
+
+def ending_of(spelled: str) -> str:
+    """Return the ending that is spelled so.
+
+    Raises:
+        PhonodrillError: if there is none.
+
+    >>> ending_of("ies")
+    's'
+    """
+    if spelled not in SUFFIX_OF:
+        raise PhonodrillError(f"{spelled!r} is no ending", f"one of {', '.join(SPELLINGS)}")
+    return SUFFIX_OF[spelled]
+
+
+def check_ending(suffix: str) -> None:
+    """Make sure that a text is one of :data:`ENDINGS`.
+
+    Raises:
+        PhonodrillError: if not.
+    """
+    if suffix not in ENDINGS:
+        raise PhonodrillError(f"{suffix!r} is no ending to add", f"one of {', '.join(ENDINGS)}")
 
 
 def has_ending(entry: Entry, suffix: str) -> bool:

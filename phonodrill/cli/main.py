@@ -110,6 +110,11 @@ def main() -> None:
     except OSError as error:
         _complain_of_system(error)
         sys.exit(2)
+    except UnicodeEncodeError as error:
+        # Bytes on the command line that are no text, where a word is looked up by them.
+        sign = error.object[error.start : error.start + 1]
+        _complain(f"{sign!a} is no letter or sign", "letters, written as UTF-8")
+        sys.exit(2)
     except typer.TyperException as error:
         message = error.format_message()
         _complain(message[:1].lower() + message[1:], "phonodrill --help")
@@ -124,7 +129,7 @@ def _complain_of_system(error: OSError) -> None:
     with contextlib.suppress(OSError, AttributeError):
         # What is left in the buffer would be written again, and fail again, on leaving.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    _complain(f"cannot write the result: {error.strerror}", "--out FILE")
+    _complain(f"cannot write the result: {error.strerror or error}", "--out FILE")
 
 
 def _complain(message: str, hint: str) -> None:

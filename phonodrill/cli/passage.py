@@ -17,6 +17,8 @@ from phonodrill.render.views import passage as view
 from phonodrill.services.passage import check_text, namer
 from phonodrill.text_file import read_text
 
+HIGHEST_SIGNS = 1_000_000
+"""A long book has fewer; the page takes as many."""
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
@@ -33,6 +35,8 @@ def passage(
     if taught is None:
         raise PhonodrillError("what has the class been taught?", "--taught FILE, a step a line")
     text = read_text(file)
+    if len(text) > HIGHEST_SIGNS:
+        raise PhonodrillError(f"{file} is longer than {HIGHEST_SIGNS:,} signs", "a part of it")
     with Lexicon() as lexicon:
         known = read_taught(taught, lexicon).known()
         report = check_text(lexicon, text, known, own_words(), str(file))

@@ -19,7 +19,7 @@ from typing import NamedTuple
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.one_at_a_time import one_at_a_time
-from phonodrill.text_file import read_content
+from phonodrill.text_file import read_content, without_mark
 from phonodrill.whole_file import with_folder, write_whole
 
 ACTIONS = ("add", "block")
@@ -97,7 +97,7 @@ def change_overlay(path: Path, change: Callable[[Overlay], Overlay]) -> None:
 
 def _text_of(path: Path) -> str:
     try:
-        return read_content(path).decode("utf-8-sig", _AS_IT_IS)
+        return without_mark(read_content(path).decode(errors=_AS_IT_IS))
     except PhonodrillError as error:
         if isinstance(error.__cause__, (FileNotFoundError, NotADirectoryError)):
             return ""

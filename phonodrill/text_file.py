@@ -21,9 +21,14 @@ def read_text(path: Path) -> str:
         PhonodrillError: if it cannot be read, is too large, not UTF-8 or no text.
     """
     try:
-        return read_content(path).decode("utf-8-sig")
+        return without_mark(read_content(path).decode())
     except UnicodeDecodeError as error:
         raise PhonodrillError(f"{path} is not UTF-8 text", _HINT) from error
+
+
+def without_mark(text: str) -> str:
+    """Return a text without byte order marks; a program that adds one may add a second."""
+    return text.lstrip("\ufeff")
 
 
 def read_content(path: Path) -> bytes:

@@ -22,6 +22,18 @@ HIGHEST_SIGNS = 1_000_000
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 
+def read_passage(path: Path) -> str:
+    """Return the text of a passage.
+
+    Raises:
+        PhonodrillError: if it cannot be read, is no UTF-8 text or too long.
+    """
+    text = read_text(path)
+    if len(text) > HIGHEST_SIGNS:
+        raise PhonodrillError(f"{path} is longer than {HIGHEST_SIGNS:,} signs", "a part of it")
+    return text
+
+
 @app.command()
 def passage(
     file: Annotated[Path, typer.Argument(help="A plain text file.")],
@@ -34,9 +46,7 @@ def passage(
     """Check a passage: which words can be read, which were taught whole, which not yet."""
     if taught is None:
         raise PhonodrillError("what has the class been taught?", "--taught FILE, a step a line")
-    text = read_text(file)
-    if len(text) > HIGHEST_SIGNS:
-        raise PhonodrillError(f"{file} is longer than {HIGHEST_SIGNS:,} signs", "a part of it")
+    text = read_passage(file)
     with Lexicon() as lexicon:
         known = read_taught(taught, lexicon).known()
         report = check_text(lexicon, text, known, own_words(), str(file))

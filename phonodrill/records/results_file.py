@@ -32,10 +32,10 @@ def read_results(text: str, students: Collection[str], items: int) -> Iterator[R
     lines = text.splitlines()
     first = lines[0] if lines else ""
     reader = csv.DictReader(lines, delimiter=";" if first.count(";") > first.count(",") else ",")
-    headings = {(name or "").strip().lower() for name in reader.fieldnames or ()}
-    if not headings.issuperset(HEADINGS):
-        raise PhonodrillError("the file has not the columns of results", _HINT)
     try:
+        headings = {(name or "").strip().lower() for name in reader.fieldnames or ()}
+        if not headings.issuperset(HEADINGS):
+            raise PhonodrillError("the file has not the columns of results", _HINT)
         for row in reader:
             cells = {
                 str(name).strip().lower(): value.strip()

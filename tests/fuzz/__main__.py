@@ -33,9 +33,9 @@ class Run:
     """One run: calls the target, counts, keeps what was found, and ends in time."""
 
     def __init__(self, name: str, minutes: float, findings: Path) -> None:
-        from tests.fuzz.targets import TARGETS
+        from tests.fuzz.targets import READERS
 
-        self.target = TARGETS[name]
+        self.target = READERS[name]
         self.findings = findings
         self.started = time.monotonic()
         self.ends = self.started + 60 * minutes
@@ -109,11 +109,11 @@ def _alarm(_: int, __: FrameType | None) -> NoReturn:
 def guided(atheris: ModuleType, name: str, minutes: float, findings: Path, corpus: Path) -> None:
     """Let atheris choose the files by what they reach."""
     with atheris.instrument_imports(include=["phonodrill"], enable_loader_override=False):
-        from tests.fuzz.targets import TARGETS, mutate_data
+        from tests.fuzz.targets import READERS, mutate_data
     run = Run(name, minutes, findings)
     seeds = corpus / "seeds"
     seeds.mkdir(parents=True, exist_ok=True)
-    for number, seed in enumerate(TARGETS[name].seeds()):
+    for number, seed in enumerate(READERS[name].seeds()):
         (seeds / str(number)).write_bytes(seed)
     words = corpus / "words.dict"
     texts = ("".join(f"\\x{byte:02x}" for byte in word.encode()) for word in run.target.words)
@@ -131,17 +131,23 @@ def guided(atheris: ModuleType, name: str, minutes: float, findings: Path, corpu
             return bytes(atheris.Mutate(data, most))
 
     options: dict[str, Any] = {"custom_mutator": mutate} if name == "lesson" else {}
-    arguments = [f"-dict={words}", f"-max_len={LARGEST}", "-timeout=120", "-rss_limit_mb=3000"]
+    arguments = [
+        f"-dict={words}",
+        f"-max_len={LARGEST}",
+        "-timeout=120",
+        "-len_control=0",
+        "-rss_limit_mb=3000",
+    ]
     atheris.Setup([sys.argv[0], *arguments, str(kept), str(seeds)], run.once, **options)
     atheris.Fuzz()
 
 
 def by_chance(name: str, minutes: float, findings: Path) -> NoReturn:
     """Change the seeds by chance alone."""
-    from tests.fuzz.targets import TARGETS, mutate_data
+    from tests.fuzz.targets import READERS, mutate_data
 
     run = Run(name, minutes, findings)
-    seeds = TARGETS[name].seeds()
+    seeds = READERS[name].seeds()
     chance = random.Random()
     while True:
         seed = chance.choice(seeds)
@@ -172,7 +178,9 @@ def change_bytes(data: bytes, words: tuple[str, ...], chance: random.Random) -> 
 def main() -> None:
     """Read the command line and run."""
     parser = argparse.ArgumentParser(prog="python -m tests.fuzz", description=__doc__)
-    parser.add_argument("target", choices=("taught", "words", "passage", "lesson"))
+    parser.add_argument(
+        "target", help="taught, words, passage, lesson, own words, series, results, tables, codes"
+    )
     parser.add_argument("--minutes", type=float, default=10)
     parser.add_argument("--findings", type=Path, default=Path("findings"))
     parser.add_argument("--corpus", type=Path, help="folder of files that reached something new")

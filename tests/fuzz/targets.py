@@ -19,7 +19,9 @@ from typing import Any, NamedTuple
 from unittest.mock import patch
 
 from phonodrill import Lexicon, PhonodrillError, make_lesson, open_gate, read_lessons
+from phonodrill.cli import passage as cli_passage
 from phonodrill.cli.lesson import parse_lesson
+from phonodrill.cli.series import keep_sets, read_series
 from phonodrill.cli.words_file import read_words
 from phonodrill.endings.sort import By, sort_words
 from phonodrill.errors import MOST_LETTERS
@@ -28,18 +30,26 @@ from phonodrill.lesson.as_data import as_data
 from phonodrill.lesson.compose import Prepared, prepare
 from phonodrill.lesson.request import Request
 from phonodrill.lexicon.entry import Counted
-from phonodrill.overlay import NO_OVERLAY, Overlay
+from phonodrill.lexicon.wordlists import read_wordlists
+from phonodrill.overlay import NO_OVERLAY, Overlay, Rule, change_overlay, read_overlay
+from phonodrill.records.groups import read_codes
+from phonodrill.records.results_file import read_results
 from phonodrill.remembered import Remembered
 from phonodrill.services import word_list
 from phonodrill.services.passage import check_text
 from phonodrill.services.word_list import usable_words
 from phonodrill.taught.known import Known
 from phonodrill.taught.steps import parse_steps
-from phonodrill.text_file import read_text
+from phonodrill.text_file import read_text, without_mark
 
 MOST_SAID = MOST_LETTERS + 10
 """Letters of a message or hint that is not cut off."""
 KEPT_FOCI = 24
+STUDENTS, ITEMS = ("A", "B"), 8
+GULL = Rule("add", "gull", 2)
+WORDLISTS = Path(__file__).parents[2] / "wordlists"
+TABLE_LINES = 6
+SOME_TABLES = ("names", "vocabulary", "correspondences", "high_frequency", "sentences")
 SOME_WORDS = 60
 
 
@@ -165,7 +175,7 @@ def read_passage(data: bytes) -> bool:
     from phonodrill.reading.passage_check import Status
 
     with refused_fairly():
-        text = read_text(_file(data))
+        text = cli_passage.read_passage(_file(data))
         report = check_text(_lexicon(), text, _known())
         demand("".join(piece.text for piece in report.pieces) == text, "the passage is changed")
         counted = sum(report.total(status) for status in Status)
@@ -196,6 +206,93 @@ def read_lesson_file(data: bytes) -> bool:
             [read.lesson for read in again] == [read.lesson for read in reads],
             "a lesson read again is another",
         )
+        return True
+    return False
+
+
+def read_own_words(data: bytes) -> bool:
+    """Change the lists of own words: what is no rule stays, and the rules are as they were."""
+    with refused_fairly():
+        path = _file(data)
+        before = read_overlay(path)
+        for problem in before.problems:
+            demand(re.match(r"file.txt, line \d+: ", problem), f"{problem!r} names no line")
+        change_overlay(path, lambda own: own._replace(rules={**own.rules, "gull": GULL}))
+        after = read_overlay(path)
+        demand(after.rules == {**before.rules, "gull": GULL}, "a rule is lost")
+        demand(len(after.problems) == len(before.problems), "a line is lost")
+        text = without_mark(data.decode(errors="surrogateescape"))
+        kept = path.read_bytes().decode("utf-8", "surrogateescape").splitlines()
+        comments = [line for line in text.splitlines() if line.lstrip().startswith("#")]
+        demand([line for line in kept if line in comments] == comments, "a comment is lost")
+        return True
+    return False
+
+
+def read_series_file(data: bytes) -> bool:
+    """Add a set to a series: the sets before it stay."""
+    with refused_fairly():
+        path = _file(data)
+        before = read_series(path, 3)
+        keep_sets(path, [("2026-11-25 delete first", ("gulls", "ropes"))])
+        after = read_series(path, 3)
+        demand(after.sets == (*before.sets, frozenset(("gulls", "ropes"))), "a set is lost")
+        demand({"gulls", "ropes"} <= after.resting, "the words of the last set do not rest")
+        return True
+    return False
+
+
+def read_results_file(data: bytes) -> bool:
+    """Read a table of results: each is of a student and an item that there are."""
+    with refused_fairly() as refused:
+        results = list(read_results(read_text(_file(data)), STUDENTS, ITEMS))
+        demand(all(result.student in STUDENTS for result in results), "a student is unknown")
+        demand(all(1 <= result.position <= ITEMS for result in results), "an item is unknown")
+        return True
+    for error in refused:
+        named = re.search(r"line \d+: |columns|UTF-8|no plain text|larger than", error.message)
+        demand(named, f"{error.message!r} names no line")
+    return False
+
+
+@cache
+def _tables() -> Path:
+    """The beginning of each table that the lexicon is compiled from."""
+    folder = _place().parent / "tables"
+    folder.mkdir()
+    for table in WORDLISTS.glob("*.tsv"):
+        (folder / table.name).write_bytes(table_start(table.stem))
+    return folder
+
+
+def table_start(name: str) -> bytes:
+    """The first lines of a table, the comments left out."""
+    lines = (WORDLISTS / f"{name}.tsv").read_bytes().splitlines(keepends=True)
+    return b"".join([lines[0], *[line for line in lines if line[:1] != b"#"][:TABLE_LINES]])
+
+
+def read_word_tables(data: bytes) -> bool:
+    """Read the file in the place of each table that the lexicon is compiled from."""
+    taken = False
+    for table in sorted(_tables().iterdir()):
+        right = table.read_bytes()
+        table.write_bytes(data)
+        try:
+            with refused_fairly() as refused:
+                read_wordlists(_tables())
+                taken = True
+        finally:
+            table.write_bytes(right)
+        for error in refused:
+            demand(re.match(rf"{table.name}:( |\d+: )", error.message), f"{error.message!r}")
+    return taken
+
+
+def read_student_codes(data: bytes) -> bool:
+    """Read codes as typed for a group: what is taken is taken again."""
+    with refused_fairly():
+        codes = read_codes(data.decode("utf-8", "replace"))
+        demand(read_codes(",".join(codes)) == codes, "codes read again are others")
         return True
     return False
 
@@ -273,6 +370,53 @@ TARGETS = {
         ),
     )
 }
+
+READERS = {
+    target.name: target
+    for target in (
+        *TARGETS.values(),
+        Target(
+            "own words",
+            read_own_words,
+            _texts(
+                "add ferry 2\n# ours\nblock storm\nblock\nadd crab 9\n\nadd gull 3 # a name\n",
+                "ADD Ferry\r\nadd ferry 3\r\nblock ferry\r\nadd it’s\r\n",
+            ),
+            ("add ", "block ", " 1", " 3", "#", "gull", "ferry"),
+        ),
+        Target(
+            "series",
+            read_series_file,
+            _texts(
+                "# ours\n2026-11-25 delete first: stop top\ngull, crab\n",
+                "9999-12-31 lesson es,ies, day 1, oral 4 min: torches ropes\r\n: \r\nx:y:z\r\n",
+            ),
+            ("# ", ": ", ", ", "gulls", "oral 99999 min", "2026-11-25"),
+        ),
+        Target(
+            "results",
+            read_results_file,
+            _texts(
+                "student,item,right,said\nA,1,y,\nB,2,n,“ropes”\nA,3,,\n",
+                "Student;Item;Right;Note\r\nB;0008;NOT YET;\r\nA;1;1;x;y\r\n",
+            ),
+            ("student", "item", "right", ",", ";", '"', "y", "0", "9" * 30, "A,1,y\n", "not yet"),
+        ),
+        Target(
+            "tables",
+            read_word_tables,
+            lambda: [table_start(name) for name in SOME_TABLES],
+            ("\t", "# phonodrill table 1\n", "word\t", "IH1", "EY", "9", "yes", "/", "²"),
+        ),
+        Target(
+            "codes",
+            read_student_codes,
+            _texts("A,B,C", "A, B ,,Ca-2", "1,2,3.5"),
+            (",", " ", "A", "AA", "-", "Ä", "9"),
+        ),
+    )
+}
+"""All that is read; the long runs are on the first four, which teachers write most."""
 
 ODD_VALUES: tuple[Any, ...] = (
     *(None, True, False, 0, 1, -1, 3.5, float("inf"), float("nan"), 10**30, "", "a", "\x00"),

@@ -85,6 +85,8 @@ def check_file(path: Path) -> None:
             _check(connection, path)
     except sqlite3.OperationalError:
         raise PhonodrillError(f"{path} is no file of records", "a backup of phonodrill") from None
+    except UnicodeDecodeError:
+        raise damaged(path) from None
     except sqlite3.DatabaseError as error:
         if "not a database" in str(error):
             raise PhonodrillError(

@@ -10,12 +10,17 @@ from pathlib import Path
 
 import pytest
 
+from phonodrill.records.backup import back_up, check_file
+from phonodrill.records.place import Place
+from phonodrill.records.store import Store
 from tests.fuzz import targets
 from tests.fuzz.__main__ import Run, change_bytes
 from tests.fuzz.oddities import ODD_JSON, ODDITIES
 from tests.fuzz.targets import READERS, TARGETS, Target
+from tests.records.conftest import CODES, GROUP, check_of
 
 RANDOM_FILES = 12
+SPOILED = 10
 WRITTEN = {*READERS} - {"tables", "codes"}
 """Readers of files that a teacher writes."""
 LARGE = ("one line of 10 MB", "one word of 10 MB", "21 MB")
@@ -85,3 +90,34 @@ def test_a_target_finds_what_is_lost(monkeypatch: pytest.MonkeyPatch) -> None:
     )
     with pytest.raises(targets.WrongError, match="a line is lost"):
         read(b"s\na\n")
+
+
+@pytest.fixture(scope="module")
+def backup(tmp_path_factory: pytest.TempPathFactory) -> bytes:
+    """A backup of a group, its students and a check."""
+    folder = tmp_path_factory.mktemp("records")
+    with Store(Place(folder / "records.sqlite")) as store:
+        store.add_group(GROUP, CODES)
+        store.keep_check(check_of(("torches", "ropes")))
+        back_up(store, folder / "backup.sqlite")
+    return (folder / "backup.sqlite").read_bytes()
+
+
+@pytest.mark.parametrize("seed", range(SPOILED))
+def test_a_spoiled_backup(seed: int, backup: bytes, tmp_path: Path) -> None:
+    """Nothing but what is kept or a clear refusal comes of it, by the command or the store."""
+    chance = random.Random(seed)
+    spoiled = bytearray(backup)
+    start = chance.choice((0, 0, 100, len(backup) // 2))
+    for _ in range(chance.choice((1, 8, 200))):
+        at = chance.randrange(start, min(len(spoiled), start + 4096))
+        spoiled[at] = chance.randrange(256)
+    path = tmp_path / "backup.sqlite"
+    path.write_bytes(spoiled[: chance.choice((len(spoiled), len(spoiled), 5000))])
+    with targets.refused_fairly():
+        check_file(path)
+    with targets.refused_fairly(), Store(Place(path), must_exist=True) as store:
+        for group in store.list_groups():
+            store.list_students(group.name)
+            for check in store.list_checks(group.name):
+                store.find_check(check.key)

@@ -13,6 +13,7 @@ import pytest
 from phonodrill.records.backup import back_up, check_file
 from phonodrill.records.place import Place
 from phonodrill.records.store import Store
+from phonodrill.taught.steps import parse_steps
 from tests.fuzz import targets
 from tests.fuzz.__main__ import Run, change_bytes
 from tests.fuzz.oddities import ODD_JSON, ODDITIES
@@ -84,9 +85,9 @@ def test_a_target_finds_what_is_lost(monkeypatch: pytest.MonkeyPatch) -> None:
     """The checks themselves: a reader that passes a line over in silence is caught."""
     read = TARGETS["taught"].run
     assert read(b"s\na\n")
-    right = targets.parse_steps
     monkeypatch.setattr(
-        targets, "parse_steps", lambda lines, inventory: right([*lines][:1], inventory)
+        "tests.fuzz.targets.parse_steps",
+        lambda lines, inventory: parse_steps([*lines][:1], inventory),
     )
     with pytest.raises(targets.WrongError, match="a line is lost"):
         read(b"s\na\n")

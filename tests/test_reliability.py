@@ -21,7 +21,7 @@ NAMED = re.compile(r"`([\w/]+\.py)::(test_\w+)`")
 
 
 @cache
-def tests_in(name: str) -> frozenset[str]:
+def named_in(name: str) -> frozenset[str]:
     tree = ast.parse((ROOT / "tests" / name).read_text("utf-8"))
     return frozenset(node.name for node in tree.body if isinstance(node, ast.FunctionDef))
 
@@ -35,7 +35,7 @@ def test_each_fault_has_its_test(row: list[str]) -> None:
     assert named
     assert tests == ", ".join(f"`{file}::{test}`" for file, test in named)
     for file, test in named:
-        assert test in tests_in(file)
+        assert test in named_in(file)
 
 
 def test_the_table_is_read() -> None:

@@ -5,6 +5,8 @@ The same targets run for hours by ``python -m tests.fuzz``; here with few exampl
 
 from __future__ import annotations
 
+import copy
+import json
 import random
 from pathlib import Path
 
@@ -122,3 +124,14 @@ def test_a_spoiled_backup(seed: int, backup: bytes, tmp_path: Path) -> None:
             store.list_students(group.name)
             for check in store.list_checks(group.name):
                 store.find_check(check.key)
+
+
+@pytest.mark.parametrize("name", ["activities", "watch_outs", "points", "words", "items"])
+@pytest.mark.parametrize("value", [5, None, "gulls", {}, [5], [None]])
+def test_a_list_of_a_lesson_that_is_none(name: str, value: object) -> None:
+    data = copy.deepcopy(targets.lessons()[0])
+    for section in data["lesson"]["sections"]:
+        if name in section:
+            section[name] = value
+            break
+    TARGETS["lesson"].run(json.dumps(data).encode())

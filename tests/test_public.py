@@ -37,7 +37,7 @@ from tests.fuzz.targets import mutate_data
 
 LONG_RUN = int(os.environ.get("PHONODRILL_EXAMPLES", "0"))
 """For a long run: so many examples of each, other ones each time."""
-EXAMPLES = 5
+EXAMPLES = 4
 COSTLY = {"choose_words", "make_card", "make_warmup", "sort_vocabulary", "Task.candidates"}
 """What takes up to a second with a query that few words fit."""
 COSTLY_EXAMPLES = 2

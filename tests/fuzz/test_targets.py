@@ -22,8 +22,8 @@ from tests.fuzz.oddities import ODD_JSON, ODDITIES
 from tests.fuzz.targets import READERS, TARGETS, Target
 from tests.records.conftest import CODES, GROUP, check_of
 
-RANDOM_FILES = 12
-SPOILED = 10
+RANDOM_FILES = 8
+SPOILED = 8
 WRITTEN = {*READERS} - {"tables", "codes"}
 """Readers of files that a teacher writes."""
 LARGE = ("one line of 10 MB", "one word of 10 MB", "21 MB")
@@ -127,7 +127,7 @@ def test_a_spoiled_backup(seed: int, backup: bytes, tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("name", ["activities", "watch_outs", "points", "words", "items"])
-@pytest.mark.parametrize("value", [5, None, "gulls", {}, [5], [None]])
+@pytest.mark.parametrize("value", [5, None, {}, [None]])
 def test_a_list_of_a_lesson_that_is_none(name: str, value: object) -> None:
     data = copy.deepcopy(targets.lessons()[0])
     for section in data["lesson"]["sections"]:

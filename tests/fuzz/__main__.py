@@ -89,7 +89,10 @@ class Run:
 
     def end(self) -> NoReturn:
         """Print the figures and leave."""
+        from tests.fuzz.targets import clean
+
         print(self.summary(), flush=True)
+        clean()
         os._exit(1 if self.found else 0)
 
 

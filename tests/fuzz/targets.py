@@ -6,10 +6,12 @@ crashes, each target looks for what can be seen to be wrong without knowing the 
 
 from __future__ import annotations
 
+import atexit
 import copy
 import json
 import random
 import re
+import shutil
 import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -94,7 +96,13 @@ def _place() -> Path:
     """A file that is written again and again, in memory where there is such a disk."""
     memory = Path("/dev/shm")
     folder = tempfile.mkdtemp(prefix="fuzz-", dir=memory if memory.is_dir() else None)
+    atexit.register(clean)
     return Path(folder) / "file.txt"
+
+
+def clean() -> None:
+    """Take the file away again."""
+    shutil.rmtree(_place().parent, ignore_errors=True)
 
 
 @contextmanager

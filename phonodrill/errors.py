@@ -2,19 +2,36 @@
 
 from __future__ import annotations
 
+MOST_LETTERS = 1000
+"""What is said may repeat what was written, of which a damaged file has no end."""
+
+
+def one_line(text: str) -> str:
+    r"""Make a text fit to be shown: one line, not too long, no sign that harms a screen.
+
+    >>> one_line("no word\nin 'gulls\x1b[2J\u202e'")
+    "no word in 'gulls\\x1b[2J\\u202e'"
+    """
+    if len(text) > MOST_LETTERS:
+        text = f"{text[:MOST_LETTERS]}…"
+    if text.isprintable():
+        return text
+    line = " ".join(text.split())
+    return "".join(sign if sign.isprintable() else ascii(sign)[1:-1] for sign in line)
+
 
 class PhonodrillError(Exception):
     """Something a user can put right.
 
     Args:
-        message: what was wrong, in one line.
-        hint: what to do about it, in one line; empty if there is nothing to suggest.
+        message: what was wrong; made one line, see :func:`one_line`.
+        hint: what to do about it; empty if there is nothing to suggest.
     """
 
     def __init__(self, message: str, hint: str = "") -> None:
-        super().__init__(message)
-        self.message = message
-        self.hint = hint
+        super().__init__(one_line(message))
+        self.message = one_line(message)
+        self.hint = one_line(hint)
 
 
 class TableError(PhonodrillError):

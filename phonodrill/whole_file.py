@@ -12,13 +12,18 @@ from typing import BinaryIO
 from phonodrill.errors import PhonodrillError
 
 
-def write_whole(path: Path, content: bytes) -> None:
+def write_whole(path: Path, content: bytes, *, mode: int | None = None) -> None:
     """Replace a file only when its new content is complete.
+
+    Args:
+        path: the file.
+        content: all of it.
+        mode: who may read a file that is new; by default whoever the system lets.
 
     Raises:
         PhonodrillError: if it cannot be written.
     """
-    with whole_file(path) as file:
+    with whole_file(path, mode=mode) as file:
         file.write(content)
 
 
@@ -38,11 +43,15 @@ def with_folder(path: Path) -> Path:
 
 
 @contextlib.contextmanager
-def whole_file(path: Path) -> Iterator[BinaryIO]:
+def whole_file(path: Path, *, mode: int | None = None) -> Iterator[BinaryIO]:
     """Open a file for writing that takes its name only when all of it is written.
 
     A link stays one: the file that it names is written. So does a device or a pipe, which
     has no content to keep and is written directly.
+
+    Args:
+        path: the file.
+        mode: who may read a file that is new; by default whoever the system lets.
 
     Raises:
         PhonodrillError: if it cannot be written; what was there stays.
@@ -56,7 +65,7 @@ def whole_file(path: Path) -> Iterator[BinaryIO]:
             with target.open("wb") as file:
                 yield file
         else:
-            with _replacing(target) as file:
+            with _replacing(target, mode) as file:
                 yield file
     except OSError as error:
         raise PhonodrillError(
@@ -65,7 +74,7 @@ def whole_file(path: Path) -> Iterator[BinaryIO]:
 
 
 @contextlib.contextmanager
-def _replacing(target: Path) -> Iterator[BinaryIO]:
+def _replacing(target: Path, new_mode: int | None) -> Iterator[BinaryIO]:
     import tempfile
 
     # A name of its own: with the target's in it, it could be too long.
@@ -76,7 +85,9 @@ def _replacing(target: Path) -> Iterator[BinaryIO]:
             yield file
             file.flush()
             os.fsync(file.fileno())
-        mode = target.stat().st_mode if target.exists() else 0o666 & ~_umask()
+        mode = 0o666 & ~_umask() if new_mode is None else new_mode
+        if target.exists():
+            mode = target.stat().st_mode
         with contextlib.suppress(OSError):  # not every memory stick has modes
             partial.chmod(mode)
         partial.replace(target)

@@ -24,7 +24,7 @@ CALLED_BY_NAME = {
     "hatchling": ["LexiconBuildHook", "initialize", "build_data"],
     "pydantic": ["model_config", "cls"],
     "uvicorn": ["should_exit"],
-    "mkdocs": ["on_*"],
+    "mkdocs": ["on_*", "Docstrings"],
     "the interpreter": ["__getattr__", "__dir__", "__doc__"],
     "the values of an enumeration, read from a table": ["TRIGRAPH", "FOUR_LETTER", "SILENT_LETTER"],
     "the table of docs/taught.md": ["CONSTRAINTS"],
@@ -32,6 +32,7 @@ CALLED_BY_NAME = {
     "what a student answers, in a lesson as data": ["answer_arpabet"],
     "the button of a form": ["REMOVE"],
 }
+FIELDS_OF_JSON = ROOT / "phonodrill" / "render" / "fields"
 READ_ELSEWHERE = [
     path for kind in ("*.html", "*.typ", "*.js") for path in (ROOT / "phonodrill").rglob(kind)
 ]
@@ -47,8 +48,10 @@ def unused(folder: Path) -> list[str]:
     return [
         f"{item.filename}: {item.typ} {item.name}"
         for item in looked_at.get_unused_code(min_confidence=60)
-        # What is set on an object of a library is read there.
-        if item.typ != "attribute" and item.name not in elsewhere
+        # What is set on an object of a library is read there; fields of JSON are read by others.
+        if item.typ != "attribute"
+        and item.name not in elsewhere
+        and FIELDS_OF_JSON not in item.filename.parents
     ]
 
 

@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING, Annotated, Optional
 import typer
 
 from phonodrill.cli.records_store import open_store
-from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
 from phonodrill.records.kept import Check
+from phonodrill.text_file import read_text
 
 if TYPE_CHECKING:
     from phonodrill.records.entering import Entering

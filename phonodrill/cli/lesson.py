@@ -13,18 +13,19 @@ from phonodrill.cli.deliver import deliver
 from phonodrill.cli.lesson_out import Wish, deliver_lessons, wish_for
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
-from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.days import RESTING_LESSONS, make_days
 from phonodrill.lesson.plan import FEWEST_MINUTES, MOST_MINUTES
 from phonodrill.lesson.request import Request
 from phonodrill.lesson.tree import Lesson
 from phonodrill.lexicon.store import Lexicon
+from phonodrill.one_at_a_time import one_at_a_time
 from phonodrill.paper.pack_parts import Part
 from phonodrill.paper.page import Paper
 from phonodrill.render.views import lesson as view
 from phonodrill.services.lesson import Swap, check_days, swap_everywhere
 from phonodrill.sounds.notation import SCRIPT
+from phonodrill.text_file import read_text
 
 PackOutOption = Annotated[
     Optional[Path],
@@ -92,7 +93,9 @@ def lesson(
         with Lexicon() as lexicon:
             from phonodrill.lesson.from_data import read_lessons
 
-            lessons = [read.lesson for read in read_lessons(_parse(edited), lexicon, own_words())]
+            lessons = [
+                read.lesson for read in read_lessons(parse_lesson(edited), lexicon, own_words())
+            ]
         deliver_lessons(lessons, wanted)
         return
     if not focus and not group:
@@ -152,7 +155,7 @@ def _plan(
     report(list(dict.fromkeys(note for one in lessons for note in one.notes)))
     deliver_lessons(lessons, wanted)
     if path:
-        _keep(path, lessons, rest)
+        _keep(path, lessons)
 
 
 @app.command("swap")
@@ -165,15 +168,20 @@ def swap(
     """Swap a word of a lesson; all that depends on it is worked out and checked again."""
     from phonodrill.lesson.from_data import read_lessons
 
-    with Lexicon() as lexicon:
-        reads = read_lessons(_parse(file), lexicon, own_words())
+    with one_at_a_time(out or file), Lexicon() as lexicon:
+        reads = read_lessons(parse_lesson(file), lexicon, own_words())
         swapped = swap_everywhere(reads, Swap(old, new))
+        lessons = [read.lesson for read in swapped.reads]
+        deliver(view.document(lessons), options.Format.JSON, out or file)
     report(list(swapped.notes))
-    lessons = [read.lesson for read in swapped.reads]
-    deliver(view.document(lessons), options.Format.JSON, out or file)
 
 
-def _parse(path: Path) -> Any:
+def parse_lesson(path: Path) -> Any:
+    """Read a file of lessons as data.
+
+    Raises:
+        PhonodrillError: if it cannot be read or is no JSON that a file can hold.
+    """
     hint = "a file that phonodrill lesson wrote"
     try:
         data = json.loads(read_text(path))
@@ -187,14 +195,13 @@ def _parse(path: Path) -> Any:
     return data
 
 
-def _keep(path: Path, lessons: list[Lesson], rest: int) -> None:
-    """Add the lessons to their series; read again, as another run may have added some."""
+def _keep(path: Path, lessons: list[Lesson]) -> None:
+    """Add the lessons to their series."""
     from datetime import datetime
 
-    from phonodrill.cli.series import keep_set, read_series
+    from phonodrill.cli.series import keep_sets
     from phonodrill.lesson.days import describe
     from phonodrill.lesson.used import words_of_lesson
 
     date = datetime.now().astimezone().date().isoformat()
-    for one in lessons:
-        keep_set(path, read_series(path, rest), describe(one, date), words_of_lesson(one))
+    keep_sets(path, [(describe(one, date), words_of_lesson(one)) for one in lessons])

@@ -14,7 +14,7 @@ import typer
 from typer.core import TyperGroup
 from typer.main import get_command
 
-from phonodrill.errors import PhonodrillError
+from phonodrill.errors import PhonodrillError, one_line
 from phonodrill.version import VERSION
 
 COMMANDS = {
@@ -124,6 +124,11 @@ def main() -> None:
     except OSError as error:
         _complain_of_system(error)
         sys.exit(2)
+    except UnicodeEncodeError as error:
+        # Bytes on the command line that are no text, where a word is looked up by them.
+        sign = error.object[error.start : error.start + 1]
+        _complain(f"{sign!a} is no letter or sign", "letters, written as UTF-8")
+        sys.exit(2)
     except typer.TyperException as error:
         message = error.format_message()
         _complain(message[:1].lower() + message[1:], "phonodrill --help")
@@ -138,10 +143,10 @@ def _complain_of_system(error: OSError) -> None:
     with contextlib.suppress(OSError, AttributeError):
         # What is left in the buffer would be written again, and fail again, on leaving.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    _complain(f"cannot write the result: {error.strerror}", "--out FILE")
+    _complain(f"cannot write the result: {error.strerror or error}", "--out FILE")
 
 
 def _complain(message: str, hint: str) -> None:
-    typer.echo(f"error: {' '.join(message.split())}", err=True)
+    typer.echo(f"error: {one_line(message)}", err=True)
     if hint:
         typer.echo(f"try: {hint}", err=True)

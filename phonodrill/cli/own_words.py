@@ -4,21 +4,34 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from platformdirs import user_config_path
-
 from phonodrill.cli.report import report
-from phonodrill.overlay import Overlay, read_overlay
+from phonodrill.errors import PhonodrillError
+from phonodrill.home import config_folder
+from phonodrill.overlay import NO_OVERLAY, Overlay, read_overlay
 
 FILE_NAME = "words.txt"
 
 
 def own_words_path() -> Path:
-    """Return the file in the user's configuration folder."""
-    return user_config_path("phonodrill", appauthor=False) / FILE_NAME
+    """Return the file in the user's configuration folder.
+
+    Raises:
+        PhonodrillError: if no home folder is known.
+    """
+    return config_folder() / FILE_NAME
 
 
 def own_words() -> Overlay:
-    """Read the teacher's words and report the lines that cannot be read."""
-    overlay = read_overlay(own_words_path())
+    """Read the teacher's words and report the lines that cannot be read.
+
+    Raises:
+        PhonodrillError: if the file is there but cannot be read.
+    """
+    try:
+        path = own_words_path()
+    except PhonodrillError as error:
+        report([f"your own words are not known: {error.message}"])
+        return NO_OVERLAY
+    overlay = read_overlay(path)
     report(list(overlay.problems))
     return overlay

@@ -6,11 +6,12 @@ import re
 from collections.abc import Iterable
 from pathlib import Path
 
-from platformdirs import user_data_path
-
 from phonodrill.errors import PhonodrillError
+from phonodrill.home import data_folder
+from phonodrill.one_at_a_time import one_at_a_time
 from phonodrill.tasks.history import History, parse_history
-from phonodrill.whole_file import write_whole
+from phonodrill.text_file import read_text
+from phonodrill.whole_file import with_folder, write_whole
 
 
 def series_path(name: str, after: Path | None) -> Path | None:
@@ -27,7 +28,7 @@ def series_path(name: str, after: Path | None) -> Path | None:
         raise PhonodrillError(
             f"{name!r} is no name for a series", "letters, digits and hyphens: monday-group"
         )
-    return user_data_path("phonodrill", appauthor=False) / "series" / f"{name.lower()}.txt"
+    return data_folder() / "series" / f"{name.lower()}.txt"
 
 
 def read_series(path: Path | None, rest: int) -> History:
@@ -38,31 +39,25 @@ def read_series(path: Path | None, rest: int) -> History:
     """
     if path is None or not path.exists():
         return History(rest=rest)
-    try:
-        return parse_history(path.read_text("utf-8-sig"), rest=rest)
-    except UnicodeDecodeError as error:
-        raise PhonodrillError(f"{path} is not UTF-8 text", "save it as UTF-8 text") from error
-    except OSError as error:
-        raise PhonodrillError(f"cannot read {path}: {error.strerror}", "check the name") from error
+    return parse_history(read_text(path), rest=rest)
 
 
-def keep_set(path: Path, history: History, about: str, words: Iterable[str]) -> None:
-    """Add a set to a series, whole or not at all.
+def keep_sets(path: Path, sets: Iterable[tuple[str, Iterable[str]]]) -> None:
+    """Add sets to a series, all of them or none.
+
+    The file is read again, as another run may have added some.
 
     Args:
         path: the file; its folder is made if it is one of ours.
-        history: what was read.
-        about: day and task.
-        words: the words of the set.
+        sets: day and task of each, and its words.
 
     Raises:
         PhonodrillError: if it cannot be written.
     """
-    try:
-        if path.parent.name == "series":
-            path.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise PhonodrillError(
-            f"cannot make the folder {path.parent}: {error.strerror}", "check its permissions"
-        ) from error
-    write_whole(path, history.with_set(about, words).encode())
+    if path.parent.name == "series":
+        with_folder(path)
+    with one_at_a_time(path):
+        history = read_series(path, 0)
+        for about, words in sets:
+            history = parse_history(history.with_set(about, words))
+        write_whole(path, "".join(f"{line}\n" for line in history.lines).encode())

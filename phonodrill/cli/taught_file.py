@@ -5,11 +5,14 @@ from __future__ import annotations
 from pathlib import Path
 
 from phonodrill.cli.report import report
-from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.services.taught_steps import HINT, is_default, steps_from
 from phonodrill.taught.steps import Taught, parse_steps
+from phonodrill.text_file import read_text
+
+HIGHEST_LINES = 2_000
+"""A teaching order has a few hundred."""
 
 
 def read_taught(path: Path, lexicon: Lexicon) -> Taught:
@@ -25,7 +28,10 @@ def read_taught(path: Path, lexicon: Lexicon) -> Taught:
     """
     if is_default(str(path)):
         return steps_from(str(path), lexicon)
-    taught = parse_steps(read_text(path).splitlines(), lexicon.correspondences())
+    lines = read_text(path).splitlines()
+    if len(lines) > HIGHEST_LINES:
+        raise PhonodrillError(f"{path} has more than {HIGHEST_LINES:,} lines", HINT)
+    taught = parse_steps(lines, lexicon.correspondences())
     report(list(taught.problems))
     if not taught.steps:
         raise PhonodrillError(f"{path} has no step in it", HINT)

@@ -106,7 +106,7 @@ def warmup(
     report(list(result.notes))
     deliver(view.document(result, notation), format_, out)
     if path:
-        _keep(path, result, rest)
+        _keep(path, result)
 
 
 def _for_group(
@@ -140,12 +140,12 @@ def _task_and_place(
     return task.value if task else USUAL_TASK, Position(drop) if drop else at
 
 
-def _keep(path: Path, result: WarmUp, rest: int) -> None:
-    """Add the set to its series; read again, as another run may have added one."""
+def _keep(path: Path, result: WarmUp) -> None:
+    """Add the set to its series."""
     from datetime import datetime
 
-    from phonodrill.cli.series import keep_set, read_series
+    from phonodrill.cli.series import keep_sets
 
     day = datetime.now().astimezone().date().isoformat()
     about = f"{day} {result.task} {result.at}"
-    keep_set(path, read_series(path, rest), about, result.words)
+    keep_sets(path, [(about, result.words)])

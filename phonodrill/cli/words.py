@@ -10,10 +10,9 @@ from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words, own_words_path
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.overlay import Overlay, write_overlay
+from phonodrill.overlay import change_overlay
 from phonodrill.render.views import words as view
 from phonodrill.services.own_words import add_words, block_words, remove_words
-from phonodrill.whole_file import with_folder, write_whole
 
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 WordsArgument = Annotated[list[str], typer.Argument(help="One word or more.")]
@@ -30,27 +29,23 @@ def words(context: typer.Context) -> None:
 def add(words: WordsArgument, band: options.BandOption = 1) -> None:
     """Use these words as words of a band; a student's name may be added too."""
     with Lexicon() as lexicon:
-        _keep(add_words(lexicon, own_words(), words, band))
+        change_overlay(own_words_path(), lambda own: add_words(lexicon, own, words, band))
 
 
 @app.command("block")
 def block(words: WordsArgument) -> None:
     """Never use these words, nor what sounds like them."""
     with Lexicon() as lexicon:
-        _keep(block_words(lexicon, own_words(), words))
+        change_overlay(own_words_path(), lambda own: block_words(lexicon, own, words))
 
 
 @app.command("remove")
 def remove(words: WordsArgument) -> None:
     """Take words out of your lists again."""
-    _keep(remove_words(own_words(), words))
+    change_overlay(own_words_path(), lambda own: remove_words(own, words))
 
 
 @app.command("list")
 def list_words(format_: options.FormatOption = None, out: options.OutOption = None) -> None:
     """Show your words; --out FILE exports them."""
     deliver(view.document(own_words(), str(own_words_path())), format_, out)
-
-
-def _keep(overlay: Overlay) -> None:
-    write_whole(with_folder(own_words_path()), write_overlay(overlay).encode())

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from phonodrill.cli.text_file import read_text
 from phonodrill.errors import PhonodrillError
 from phonodrill.services.word_list import Line
+from phonodrill.text_file import read_text
 
 HIGHEST_LINES = 20_000
+LONGEST_WORD = 60
+"""Letters of a line that are looked at: no word has so many, and a note quotes fewer."""
 
 
 def read_words(path: Path) -> list[Line]:
@@ -24,7 +26,7 @@ def read_words(path: Path) -> list[Line]:
     for number, line in enumerate(read_text(path).splitlines(), 1):
         if number > HIGHEST_LINES:
             raise PhonodrillError(f"{path} has more than {HIGHEST_LINES:,} lines", "a shorter list")
-        word = line.partition("#")[0].strip().lower().replace("’", "'")
+        word = line.partition("#")[0].strip()[:LONGEST_WORD].lower().replace("’", "'")
         if word:
             lines.append(Line(number, word))
     if not lines:

@@ -15,7 +15,9 @@ from phonodrill.endings.sounds import codes_of, heard_in, label_of, say_form
 from phonodrill.endings.spell import is_judged, rules_of
 from phonodrill.endings.steps import Step, steps_between, steps_of
 from phonodrill.endings.suffix import PARTS_OF, PLURAL_NOUN, POSSESSIVE, READINGS
+from phonodrill.endings.together import check_ending
 from phonodrill.endings.words import open_base, way_to_say
+from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.entry import Pronunciation
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.sounds.inventory import VOWELS
@@ -102,10 +104,16 @@ def add_ending(
         lexicon: the open lexicon.
         said: how a made-up base is said; from its letters by default.
 
+    Raises:
+        PhonodrillError: if the base has no letter, or there is no such ending.
+
     >>> with Lexicon() as lexicon:
     ...     [form.form for form in add_ending("pony", "s", lexicon).forms]
     ['ponies']
     """
+    check_ending(suffix)
+    if not any(map(str.isalpha, word)):
+        raise PhonodrillError(f"{word!r} is no word", "a word: ferry")
     spelling = word.lower()
     is_name = word[:1].isupper()
     forms: list[Form] = []

@@ -13,6 +13,7 @@ from phonodrill.endings.listings import Listings
 from phonodrill.endings.rules import possible_bases
 from phonodrill.endings.suffix import INFLECTED, SPELLED, SUFFIX_OF
 from phonodrill.endings.table import watch_outs_of
+from phonodrill.endings.together import ending_of
 from phonodrill.endings.undo import find_bases
 from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
@@ -64,6 +65,9 @@ def find_lookalikes(
         overlay: a teacher's own words.
         ways_of: takes a form apart; :func:`classify` by default.
         listings: what the lexicon lists, if it was read ahead.
+
+    Raises:
+        PhonodrillError: if the query names an ending that there is not.
     """
     exceptions = lexicon.ending_exceptions()
 
@@ -89,7 +93,7 @@ class _Apart(NamedTuple):
 def _all(
     lexicon: Lexicon, query: Query, rng: random.Random, overlay: Overlay, apart: _Apart
 ) -> Iterator[Trap]:
-    suffixes = dict.fromkeys(SUFFIX_OF[spelled] for spelled in sorted(query.endings))
+    suffixes = dict.fromkeys(map(ending_of, sorted(query.endings)))
     plain = select(lexicon, query._replace(endings=frozenset()), rng, overlay)
     yield from _without_ending(plain, query)
     for suffix in suffixes:

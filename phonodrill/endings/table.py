@@ -11,6 +11,7 @@ from phonodrill.endings.rule import Rule
 from phonodrill.endings.rules import RULES_OF
 from phonodrill.endings.spell import row_named
 from phonodrill.endings.suffix import PARTS_OF, PLURAL_NOUN, POSSESSIVE, SPELLED
+from phonodrill.endings.together import check_ending
 from phonodrill.endings.vocabulary import known_endings
 from phonodrill.endings.words import open_base
 from phonodrill.gate import open_gate
@@ -70,7 +71,11 @@ def make_card(
         per_kind: how many examples each kind of base has at most.
         rng: the only source of chance.
         overlay: a teacher's own words.
+
+    Raises:
+        PhonodrillError: if there is no such ending.
     """
+    check_ending(suffix)
     query = Query(band, frozenset(SPELLED[suffix]))
     found: dict[Rule, dict[str, list[Ending]]] = {rule: {} for rule in RULES_OF[suffix]}
     known = list(known_endings(lexicon, query, rng, overlay))

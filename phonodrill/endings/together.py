@@ -5,8 +5,33 @@ Kept apart from what takes words with endings apart: a warm-up asks only this.
 
 from __future__ import annotations
 
-from phonodrill.endings.suffix import SUFFIX_OF
+from phonodrill.endings.suffix import SPELLED, SPELLINGS, SUFFIX_OF
+from phonodrill.errors import PhonodrillError
 from phonodrill.lexicon.entry import Entry
+
+
+def ending_of(spelled: str) -> str:
+    """Return the ending that is spelled so.
+
+    Raises:
+        PhonodrillError: if there is none.
+
+    >>> ending_of("ies")
+    's'
+    """
+    if spelled not in SUFFIX_OF:
+        raise PhonodrillError(f"{spelled!r} is no ending", f"one of {', '.join(SPELLINGS)}")
+    return SUFFIX_OF[spelled]
+
+
+def check_ending(suffix: str) -> None:
+    """Make sure that a text names an ending, however it is spelled then.
+
+    Raises:
+        PhonodrillError: if not.
+    """
+    if suffix not in SPELLED:
+        raise PhonodrillError(f"{suffix!r} is no ending to add", f"one of {', '.join(SPELLED)}")
 
 
 def has_ending(entry: Entry, suffix: str) -> bool:

@@ -34,6 +34,10 @@ class Kind(StrEnum):
     TASK = "task"
 
 
+LONGEST = 200
+"""Signs of a focus: all endings together are shorter."""
+
+
 class Focus(NamedTuple):
     """What a lesson is about.
 
@@ -88,6 +92,8 @@ def parse_focus(text: str, lexicon: Lexicon) -> Focus:
     ['endings', 'spelling', 'sound', 'contrast']
     """
     bare = text.strip()
+    if len(bare) > LONGEST:
+        raise PhonodrillError(f"a focus of more than {LONGEST} signs", EXAMPLES)
     parts = tuple(dict.fromkeys(part.strip().lower() for part in bare.split(",")))
     if not bare or not all(parts):
         raise PhonodrillError(f"no focus in {text!r}", f"--focus {EXAMPLES}")

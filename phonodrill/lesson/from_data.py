@@ -137,7 +137,7 @@ def _words(sections: dict[str, Any]) -> Words:
     listed = _items(sections, plan.LIST)
     asked = [row for row in _items(sections, plan.CHECK) if row.get("how") not in (TRAP, BY_EAR)]
     rule = sections.get(plan.RULE, {})
-    points = [] if rule.get("activities") else rule.get("points", [])
+    points = [] if rule.get("activities") else _list_of(rule, "points")
     return Words(
         _named(points, plan.RULE),
         _named(_items(sections, plan.BUILD), plan.BUILD),
@@ -165,7 +165,7 @@ def _named(rows: Any, where: str) -> tuple[str, ...]:
 
 def _oral(ready: Prepared, section: dict[str, Any], name: str) -> tuple[Drawn, ...]:
     drawn = []
-    for activity in section.get("activities", []):
+    for activity in _list_of(section, "activities"):
         task, at = _get(activity, "task", str, name), _get(activity, "at", str, name)
         tasks = TASKS if name == plan.WARMUP else {*TASKS} & {ready.context.focus.task}
         if task not in tasks or at not in TASKS[task].positions:
@@ -206,7 +206,7 @@ def _sentence(ready: Prepared, line: Any, number: int) -> Sentence:
 
 def _watch_outs(ready: Prepared, section: dict[str, Any]) -> tuple[WatchOut, ...]:
     found = []
-    for row in section.get("watch_outs", []):
+    for row in _list_of(section, "watch_outs"):
         watch = WatchOut(_get(row, "word", str, "rule"), _get(row, "why", str, "rule"))
         if watch not in ready.watch_outs:
             raise PhonodrillError(
@@ -274,6 +274,14 @@ def _get(data: Any, name: str, kind: type, where: str) -> Any:
     if not isinstance(value, kind) or (isinstance(value, bool) and kind is int):
         raise PhonodrillError(f"{where}: {name} is missing or wrong", "the form that was written")
     return value
+
+
+def _list_of(section: dict[str, Any], name: str) -> list[Any]:
+    """What a section lists under a name; not every section has one of that name."""
+    if name not in section:
+        return []
+    listed: list[Any] = _get(section, name, list, section.get("name", "sections"))
+    return listed
 
 
 def _texts(values: Iterable[Any], where: str) -> tuple[str, ...]:

@@ -7,11 +7,18 @@ downloaded data.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Callable, Iterable, Iterator
 from enum import StrEnum
 from typing import NamedTuple
 
 _PIECES = r"[^\W\d_]+(?:['’][^\W\d_]+)*['’]?|\d+(?:[.,:/]\d+)*(?:st|nd|rd|th)?"
+
+_SPACE = re.compile(r"\s")
+_BLOCK = 20_000
+"""Signs that are split at a time: the tokenizer gives up after five seconds on one text."""
+LONGEST_WORD = 1_000
+"""Signs beyond a block at which it ends even inside of what should be a word."""
 
 
 class Sort(StrEnum):
@@ -44,8 +51,9 @@ def split_passage(text: str) -> Iterator[Piece]:
     """
     from nltk.tokenize import RegexpTokenizer
 
+    tokenizer = RegexpTokenizer(_PIECES)
     past = 0
-    for start, end in RegexpTokenizer(_PIECES).span_tokenize(text):
+    for start, end in _spans(text, tokenizer.span_tokenize):
         if start > past:
             yield Piece(text[past:start], Sort.BETWEEN)
         piece = text[start:end]
@@ -56,6 +64,18 @@ def split_passage(text: str) -> Iterator[Piece]:
         past = end
     if past < len(text):
         yield Piece(text[past:], Sort.BETWEEN)
+
+
+def _spans(
+    text: str, spans_of: Callable[[str], Iterable[tuple[int, int]]]
+) -> Iterator[tuple[int, int]]:
+    """Yield where the pieces are, block by block; no piece has a space in it."""
+    begin = 0
+    while begin < len(text):
+        space = _SPACE.search(text, begin + _BLOCK, begin + _BLOCK + LONGEST_WORD)
+        stop = space.start() if space else begin + _BLOCK + LONGEST_WORD
+        yield from ((begin + start, begin + end) for start, end in spans_of(text[begin:stop]))
+        begin = stop
 
 
 def _word(piece: str) -> Iterator[Piece]:

@@ -85,6 +85,8 @@ def check_file(path: Path) -> None:
             _check(connection, path)
     except sqlite3.OperationalError:
         raise PhonodrillError(f"{path} is no file of records", "a backup of phonodrill") from None
+    except UnicodeDecodeError:
+        raise damaged(path) from None
     except sqlite3.DatabaseError as error:
         if "not a database" in str(error):
             raise PhonodrillError(
@@ -200,8 +202,14 @@ def _whole_file(path: Path) -> Iterator[Path]:
 def _remember(source: Path, backup: Path) -> None:
     path = _list_of(source)
     make_private(path)
-    with path.open("a", encoding="utf-8") as file:
-        file.write(f"{backup.absolute()}\n")
+    try:
+        with path.open("a", encoding="utf-8") as file:
+            file.write(f"{backup.absolute()}\n")
+    except OSError as error:
+        raise PhonodrillError(
+            f"{backup} is written, but not noted: {error.strerror}",
+            f"make room for {path}, then back up once more",
+        ) from error
 
 
 def _list_of(source: Path) -> Path:

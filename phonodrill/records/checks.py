@@ -143,8 +143,16 @@ def read_skills(text: str) -> tuple[Skill, ...]:
 
     >>> read_skills('[["task", "delete"]]')
     (Skill(kind=<Kind.TASK: 'task'>, name='delete'),)
+
+    Raises:
+        PhonodrillError: if the text was spoiled on the disk.
     """
-    return tuple(Skill(Kind(kind), name) for kind, name in json.loads(text))
+    try:
+        return tuple(Skill(Kind(kind), str(name)) for kind, name in json.loads(text))
+    except (ValueError, TypeError):
+        raise PhonodrillError(
+            "an item of a check is damaged", "phonodrill records restore BACKUP"
+        ) from None
 
 
 def asked_of(how: str, ask: str, word: str, answer: str, shows: str, skills: str) -> Asked:

@@ -153,6 +153,9 @@ class Database:
             yield
         except (SQLAlchemyError, sqlite3.Error) as error:
             raise explain(error, self.place) from None
+        except UnicodeDecodeError:
+            # What is told of a spoiled page may quote it.
+            raise damaged(self.place.path or Path(self.place.shown)) from None
         except (OverflowError, UnicodeError):
             raise PhonodrillError(
                 "that text or number cannot be kept", "check what was typed"

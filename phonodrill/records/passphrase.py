@@ -8,7 +8,8 @@ from typing import Any
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.extra import import_extra
-from phonodrill.records.place import data_folder, make_folder, make_private
+from phonodrill.records.place import FILE_MODE, data_folder, make_folder, make_private
+from phonodrill.whole_file import write_whole
 
 SHORTEST = 10
 """Signs of a passphrase; a few words are easier to keep than one odd word."""
@@ -39,13 +40,9 @@ def keep_passphrase(text: str) -> None:
     path = passphrase_path()
     made = _hasher().hash(text)
     make_folder(path.parent)
-    make_private(path)
-    try:
-        path.write_text(made, "ascii")
-    except OSError as error:
-        raise PhonodrillError(
-            f"cannot write {path}: {error.strerror}", "check its permissions"
-        ) from error
+    if path.exists():
+        make_private(path)
+    write_whole(path, made.encode("ascii"), mode=FILE_MODE)
 
 
 def derive_key(purpose: str) -> bytes | None:
@@ -55,13 +52,14 @@ def derive_key(purpose: str) -> bytes | None:
         purpose: what it is for; each purpose has its own key.
 
     Returns:
-        32 bytes, or None if no passphrase was set.
+        32 bytes, or None if no passphrase was set or its file is empty.
     """
     try:
         kept = passphrase_path().read_bytes()
     except OSError:
         return None
-    return hmac.digest(kept, purpose.encode(), "sha256")
+    # An empty file is a passphrase for nobody: all could work its key out.
+    return hmac.digest(kept, purpose.encode(), "sha256") if kept else None
 
 
 def is_passphrase(text: str) -> bool:

@@ -7,8 +7,7 @@ import os
 from pathlib import Path
 from typing import NamedTuple
 
-from platformdirs import user_data_path
-
+from phonodrill import home
 from phonodrill.errors import PhonodrillError
 
 VARIABLE = "PHONODRILL_DATABASE"
@@ -39,8 +38,12 @@ class Place(NamedTuple):
 
 
 def data_folder() -> Path:
-    """Return the user's own folder for records, which is made when something is kept."""
-    return user_data_path("phonodrill", appauthor=False) / "records"
+    """Return the user's own folder for records, which is made when something is kept.
+
+    Raises:
+        PhonodrillError: if no home folder is known.
+    """
+    return home.data_folder() / "records"
 
 
 def find_place(database: str = "") -> Place:
@@ -63,7 +66,7 @@ def find_place(database: str = "") -> Place:
         return Place(data_folder() / "records.sqlite")
     scheme, parted, rest = text.partition("://")
     if not parted:
-        return Place(Path(text).expanduser())
+        return Place(_without_tilde(text))
     if scheme == "sqlite" and rest.startswith("/"):
         return Place(Path(rest[1:]))
     if scheme in _SCHEMES:
@@ -72,6 +75,13 @@ def find_place(database: str = "") -> Place:
         f"{VARIABLE} names a kind of database that is not known: {scheme}",
         f"a path, or {_DRIVER}://USER@HOST/NAME",
     )
+
+
+def _without_tilde(text: str) -> Path:
+    try:
+        return Path(text).expanduser()
+    except RuntimeError:
+        raise PhonodrillError(f"no home folder is known for {text}", "a whole path") from None
 
 
 def make_folder(folder: Path) -> None:

@@ -32,27 +32,29 @@ def read_results(text: str, students: Collection[str], items: int) -> Iterator[R
     lines = text.splitlines()
     first = lines[0] if lines else ""
     reader = csv.DictReader(lines, delimiter=";" if first.count(";") > first.count(",") else ",")
-    headings = {(name or "").strip().lower() for name in reader.fieldnames or ()}
-    if not headings.issuperset(HEADINGS):
-        raise PhonodrillError("the file has not the columns of results", _HINT)
-    for row in reader:
-        cells = {
-            str(name).strip().lower(): value.strip()
-            for name, value in row.items()
-            if isinstance(value, str)
-        }
-        if not cells.get("right"):
-            continue
-        yield _result(cells, reader.line_num, students, items)
+    try:
+        headings = {(name or "").strip().lower() for name in reader.fieldnames or ()}
+        if not headings.issuperset(HEADINGS):
+            raise PhonodrillError("the file has not the columns of results", _HINT)
+        for row in reader:
+            cells = {
+                str(name).strip().lower(): value.strip()
+                for name, value in row.items()
+                if isinstance(value, str)
+            }
+            if cells.get("right"):
+                yield _result(cells, reader.line_num, students, items)
+    except csv.Error as error:
+        raise PhonodrillError(f"line {reader.line_num}: {error}", _HINT) from error
 
 
 def _result(cells: dict[str, str], line: int, students: Collection[str], items: int) -> Result:
     right = cells["right"].lower()
-    number = cells.get("item", "")
+    number = cells.get("item", "").lstrip("0")
     problem = ""
     if cells.get("student", "") not in students:
         problem = "no such student in the group"
-    elif not (number.isascii() and number.isdigit() and 1 <= int(number[:4]) <= items):
+    elif number not in map(str, range(1, items + 1)):
         problem = f"the item is no number from 1 to {items}"
     elif right not in RIGHT | WRONG:
         problem = "right is neither y nor n"

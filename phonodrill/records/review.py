@@ -15,6 +15,9 @@ from typing import NamedTuple
 
 from phonodrill.records.answer import Answer
 
+LONG_AGO = "1900-01-01"
+"""When something counts as answered that is dated after today: a clock that once ran ahead
+must not keep a word away until then."""
 GAPS = (1, 3, 7, 14, 30, 60)
 """Days until a word comes back: the first after a miss, one further after each success."""
 
@@ -67,7 +70,8 @@ def review_words(answers: Iterable[Answer], today: str) -> tuple[Due, ...]:
     misses: dict[tuple[str, str], int] = defaultdict(int)
     for answer in answers:
         key = answer.asked.word, answer.student
-        days[key][answer.date] = answer.right and days[key].get(answer.date, True)
+        day = answer.date if answer.date <= today else LONG_AGO
+        days[key][day] = answer.right and days[key].get(day, True)
         misses[key] += not answer.right
     due: dict[str, Due] = {}
     for (word, student), own in sorted(days.items()):

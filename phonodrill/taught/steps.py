@@ -27,6 +27,9 @@ from phonodrill.taught.tokens import (
     read_token,
 )
 
+LONGEST_LINE = 500
+"""Signs of a line; a step is one thing to teach, or a few."""
+
 
 class Step(NamedTuple):
     """One line of the file.
@@ -87,6 +90,9 @@ def parse_steps(lines: Iterable[str], inventory: Sequence[Counted]) -> Taught:
     for number, line in enumerate(lines, 1):
         text = line.partition("#")[0].strip().replace("’", "'")
         if not text:
+            continue
+        if len(text) > LONGEST_LINE:
+            problems.append(f"line {number} passed over: longer than {LONGEST_LINE} signs")
             continue
         try:
             steps.append(parse_step(number, text, inventory))

@@ -121,7 +121,9 @@ def list_commands(folder: Path) -> list[Command]:
             for kind in ("docx", "pptx")
         ],
         Command(
-            "print cards --ending s,es,ies --count 40 --out cards.pdf", (*cards, str(folder / "cards.pdf")), Limits(seconds=1.5)
+            "print cards --ending s,es,ies --count 40 --out cards.pdf",
+            (*cards, str(folder / "cards.pdf")),
+            Limits(seconds=1.5),
         ),
         Command(
             f"passage FILE --taught FILE: a text of {PASSAGE_WORDS:,} words",

@@ -8,90 +8,19 @@ import stat
 import subprocess
 import sys
 import threading
-from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 
-from phonodrill.cli import main
+from tests.cli.faulty import OLD, Run, refused
 from tests.cli.running import PLAINEST_LOCALE
 
 resource = pytest.importorskip("resource")
-Run = Callable[..., tuple[int, str, str]]
 LESSON = ("lesson", "--focus", "es,ies", "--minutes", "8", "--seed", "3")
 ENDINGS = ("pdf", "docx", "pptx", "html", "md", "csv", "json", "txt")
 PRINTS = ("cards", "mat", "boxes", "list")
-OLD = b"what was there"
 LONGEST_NAME = 255
 """Bytes of a name that common file systems hold."""
-
-
-@pytest.fixture
-def run(
-    capsys: pytest.CaptureFixture[str],
-    monkeypatch: pytest.MonkeyPatch,
-    tmp_path_factory: pytest.TempPathFactory,
-) -> Run:
-    for name in ("XDG_CONFIG_HOME", "XDG_DATA_HOME"):
-        monkeypatch.setenv(name, str(tmp_path_factory.mktemp("home")))
-
-    def call(*words: str) -> tuple[int, str, str]:
-        monkeypatch.setattr(sys, "argv", ["phonodrill", *words])
-        try:
-            main.main()
-        except SystemExit as stop:
-            code = stop.code if isinstance(stop.code, int) else 1
-        else:
-            code = 0
-        shown = capsys.readouterr()
-        return code, shown.out, shown.err
-
-    return call
-
-
-def refused(shown: tuple[int, str, str]) -> str:
-    """Check that a command said what was wrong and what to do, and nothing else."""
-    code, out, error = shown
-    lines = [line for line in error.splitlines() if not line.startswith("note: ")]
-    assert code == 2, error
-    assert out == ""
-    assert len(lines) == 2, error
-    assert lines[0].startswith("error: ")
-    assert lines[1].startswith("try: ")
-    return lines[0].removeprefix("error: ")
-
-
-@pytest.fixture
-def full_disk(tmp_path: Path) -> Iterator[Path]:
-    """A disk of 16 kB, which none of the files fits on."""
-    yield from mounted(tmp_path / "full", "size=16k")
-
-
-@pytest.fixture
-def read_only(tmp_path: Path) -> Iterator[Path]:
-    folder = tmp_path / "read only"
-    if os.geteuid() == 0:  # who may write in any folder that is not on a read-only disk
-        yield from mounted(folder, "size=1m", then="remount,ro")
-        return
-    folder.mkdir()
-    (folder / "old.pdf").write_bytes(OLD)
-    folder.chmod(0o555)
-    yield folder
-    folder.chmod(0o755)
-
-
-def mounted(folder: Path, how: str, then: str = "") -> Iterator[Path]:
-    folder.mkdir()
-    mount = ["mount", "-t", "tmpfs", "-o"]
-    if subprocess.run([*mount, how, "none", folder], check=False, capture_output=True).returncode:
-        pytest.skip("no disk can be mounted here")
-    try:
-        (folder / "old.pdf").write_bytes(OLD)
-        if then:
-            subprocess.run([*mount, f"{how},{then}", "none", folder], check=True)
-        yield folder
-    finally:
-        subprocess.run(["umount", folder], check=True)
 
 
 @pytest.mark.parametrize("name", ["old.pdf", "new.pdf", "new.docx", "new.pptx"])

@@ -20,8 +20,8 @@ import phonodrill
 from phonodrill.lexicon.schema import LEXICON_PATH
 from phonodrill.version import VERSION
 from tests.conftest import ROOT
-from tests.packaging.building import Environment, build
 from tests.documented import examples
+from tests.packaging.building import Environment, build
 
 LARGEST = 25_000_000
 CONSUMER = Path(__file__).with_name("consumer.py")

@@ -105,3 +105,13 @@ def test_an_unknown_word_is_a_guess(lexicon: Lexicon) -> None:
     no_guess = check(lexicon, "zorbin").verdicts["zorbin"]
     assert no_guess.is_guess
     assert no_guess.lacks == {"?"}
+
+
+@pytest.mark.parametrize("text", ["The gulls’ rope\tsee ", "gull", "12:30 ", "x"])
+def test_a_long_passage_is_split_as_a_short_one(text: str) -> None:
+    """It is split in blocks; none of them ends inside of a word that could be one."""
+    times = 60_000 // len(text)
+    pieces = list(split_passage(text * times))
+    assert "".join(piece.text for piece in pieces) == text * times
+    if " " in text:
+        assert pieces == list(split_passage(text)) * times

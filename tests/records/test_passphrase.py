@@ -43,3 +43,12 @@ def test_what_is_no_passphrase() -> None:
         passphrase.passphrase_path().write_bytes(content)
         with pytest.raises(PhonodrillError):
             passphrase.is_passphrase(WORDS)
+
+
+def test_an_emptied_file_makes_no_key() -> None:
+    """A key made of nothing could be worked out by all."""
+    passphrase.keep_passphrase(WORDS)
+    assert passphrase.derive_key("pages")
+    assert passphrase.passphrase_path().stat().st_mode & 0o077 == 0
+    passphrase.passphrase_path().write_bytes(b"")
+    assert passphrase.derive_key("pages") is None

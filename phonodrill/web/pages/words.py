@@ -16,7 +16,7 @@ from starlette.responses import RedirectResponse
 from phonodrill.errors import PhonodrillError
 from phonodrill.gate import open_gate
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.overlay import Overlay, read_overlay, write_overlay
+from phonodrill.overlay import Overlay, change_overlay
 from phonodrill.render.document import Document, Section, Table
 from phonodrill.render.views import words as view
 from phonodrill.selection import nearest_words
@@ -31,7 +31,6 @@ from phonodrill.web.csrf import check_form
 from phonodrill.web.forms import Form
 from phonodrill.web.page import Page, desk_of, problem_from, settings_of, show
 from phonodrill.web.tab import Tab, add_tabs
-from phonodrill.whole_file import with_folder, write_whole
 
 PAGE = Page("/words", "Words", "All that is known of a word; your own lists of words.")
 LONGEST_WORD = 60
@@ -167,18 +166,21 @@ def change(lexicon: Lexicon, form: ChangeForm, file: Path) -> None:
     Raises:
         PhonodrillError: if a word cannot be used, or the lists cannot be kept.
     """
-    overlay = read_overlay(file)
     words = [line.word for line in typed_words(form.words)]
-    if form.action is Action.ADD:
-        overlay = add_words(lexicon, overlay, words, form.band)
-    elif form.action is Action.BLOCK:
-        overlay = block_words(lexicon, overlay, words)
-    else:
-        overlay = remove_words(overlay, words)
+
+    def changed(own: Overlay) -> Overlay:
+        if form.action is Action.ADD:
+            return add_words(lexicon, own, words, form.band)
+        if form.action is Action.BLOCK:
+            return block_words(lexicon, own, words)
+        return remove_words(own, words)
+
     try:
-        write_whole(with_folder(file), write_overlay(overlay).encode())
+        change_overlay(file, changed)
     except PhonodrillError as error:
-        # Its message names the folder, which is nothing for a page.
+        if str(file.parent) not in error.message:
+            raise
+        # The folder is nothing for a page.
         raise PhonodrillError(
             "your lists cannot be kept", "ask who looks after this machine"
         ) from error

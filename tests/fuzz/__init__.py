@@ -1,0 +1,1 @@
+"""Long runs of random input on what teachers write: ``python -m tests.fuzz --help``."""

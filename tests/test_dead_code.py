@@ -31,6 +31,7 @@ CALLED_BY_NAME = {
     "columns of a table, inserted as a row": ["license", "credit", "used_for"],
     "what a student answers, in a lesson as data": ["answer_arpabet"],
     "the button of a form": ["REMOVE"],
+    "the tests that go the way of the tutorial": ["SHOTS"],
 }
 FIELDS_OF_JSON = ROOT / "phonodrill" / "render" / "fields"
 READ_ELSEWHERE = [

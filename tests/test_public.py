@@ -27,6 +27,7 @@ from phonodrill import TASKS, By, Lexicon, Notation, PhonodrillError, Position, 
 from phonodrill.lesson import from_data
 from phonodrill.lesson.compose import Prepared, prepare
 from phonodrill.overlay import NO_OVERLAY, Overlay, Rule
+from phonodrill.render.json_schema import KINDS
 from phonodrill.sounds.accents import EVERY_ACCENT, Accents
 from phonodrill.sounds.units import RVowels
 from phonodrill.tasks.difficulty import Level
@@ -247,6 +248,10 @@ FUNCTIONS: dict[str, Callable[[Bench], object]] = {
     "shortest_chain": chain,
     "sort_vocabulary": lambda b: phonodrill.sort_vocabulary(
         b.lexicon, b.query(), b.draw(st.sampled_from(By)), b.draw(COUNTS), b.chance()
+    ),
+    "json_schema": lambda b: phonodrill.json_schema(b.draw(st.sampled_from([*KINDS]) | WORDS)),
+    "sounds_of_endings": lambda b: list(
+        phonodrill.sounds_of_endings(b.draw(st.lists(WORDS, max_size=5)), b.lexicon)
     ),
     "sort_words": lambda b: phonodrill.sort_words(
         b.lexicon,

@@ -41,3 +41,16 @@ def test_an_import_that_points_up_is_found(tmp_path: Path) -> None:
     done = lint(tmp_path)
     assert done.returncode == 1
     assert "0 kept, 2 broken" in done.stdout
+
+
+MOST_LINES = 400
+LONGER = {"lexicon/store.py": "one class, the only reader of the SQLite file: a query a method"}
+
+
+def test_no_module_is_long_without_a_reason() -> None:
+    package = ROOT / "phonodrill"
+    lengths = {
+        path.relative_to(package).as_posix(): len(path.read_text("utf-8").splitlines())
+        for path in package.rglob("*.py")
+    }
+    assert {name for name, lines in lengths.items() if lines > MOST_LINES} == {*LONGER}

@@ -134,9 +134,9 @@ def rewrite(page: Path, folder: Path) -> bool:
     def printed(match: re.Match[str]) -> str:
         first, line, language, _ = match.groups()
         ran = harbor.run(folder, arguments_of(line))
-        if ran.status:
-            sys.exit(f"{_name(page)}: phonodrill {line}: {ran.err}")
-        shown = lines_of(ran.out, int(first) if first else None)
+        if ran.returncode:
+            sys.exit(f"{_name(page)}: phonodrill {line}: {ran.stderr}")
+        shown = lines_of(ran.stdout, int(first) if first else None)
         head = f"example, first {first} lines" if first else "example"
         return "\n".join([f"<!-- {head}: phonodrill {line} -->", f"```{language}", *shown, "```"])
 

@@ -6,16 +6,14 @@ It is made once, by commands; each command that is tried gets a copy of it.
 from __future__ import annotations
 
 import contextlib
-import io
 import os
-import sys
 from collections.abc import Iterator, Sequence
 from pathlib import Path
-from typing import NamedTuple
 from unittest.mock import patch
 
-from phonodrill.cli.main import main
 from phonodrill.records.place import VARIABLE
+from tests import running
+from tests.running import Done
 
 DEFAULT_ORDER = Path(__file__).parents[1] / "wordlists" / "taught_default.txt"
 HOME = "home"
@@ -73,20 +71,6 @@ MADE = (
 )
 
 
-class Ran(NamedTuple):
-    """A command that ended.
-
-    Attributes:
-        status: exit status.
-        out: what it printed.
-        err: what it complained of.
-    """
-
-    status: int
-    out: str
-    err: str
-
-
 def build(folder: Path) -> None:
     """Make the folder."""
     (folder / HOME).mkdir(parents=True)
@@ -103,10 +87,10 @@ def build(folder: Path) -> None:
     with patch("phonodrill.records.checks.secrets.randbelow", side_effect=keys):
         for line in MADE:
             ran = run(folder, line.split())
-            assert ran.status == 0, (line, ran.err)
+            assert ran.returncode == 0, (line, ran.stderr)
 
 
-def run(folder: Path, arguments: Sequence[str], keys: str = "") -> Ran:
+def run(folder: Path, arguments: Sequence[str], keys: str = "") -> Done:
     """Run a command in this process, as a teacher in that folder would.
 
     Args:
@@ -114,20 +98,8 @@ def run(folder: Path, arguments: Sequence[str], keys: str = "") -> Ran:
         arguments: what stands behind ``phonodrill``.
         keys: what is typed meanwhile.
     """
-    out, err = io.StringIO(), io.StringIO()
-    status: object = 0
-    with (
-        at(folder),
-        patch.object(sys, "argv", ["phonodrill", *arguments]),
-        patch.object(sys, "stdin", io.StringIO(keys)),
-        contextlib.redirect_stdout(out),
-        contextlib.redirect_stderr(err),
-    ):
-        try:
-            main()
-        except SystemExit as left:
-            status = left.code
-    return Ran(status if isinstance(status, int) else 1, out.getvalue(), err.getvalue())
+    with at(folder):
+        return running.run(*arguments, keys=keys)
 
 
 @contextlib.contextmanager

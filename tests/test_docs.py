@@ -154,8 +154,8 @@ def folder(school: Path, tmp_path: Path) -> Path:
 def test_examples_are_what_is_printed(example: documented.Example, folder: Path) -> None:
     """An example that differs is old: python -m tests.documented."""
     ran = harbor.run(folder, documented.arguments_of(example.line))
-    assert ran.status == 0, ran.err
-    assert example.shown.splitlines() == documented.lines_of(ran.out, example.first)
+    assert ran.returncode == 0, ran.stderr
+    assert example.shown.splitlines() == documented.lines_of(ran.stdout, example.first)
 
 
 @pytest.mark.parametrize("lines", SESSIONS, ids="; ".join)
@@ -169,7 +169,7 @@ def test_every_command_can_be_run(lines: tuple[str, ...], folder: Path) -> None:
             read(asked)
         else:
             ran = harbor.run(folder, asked, begins(line, TYPED) or "")
-            assert ran.status == 0, f"{SESSIONS[lines]}: {line}: {ran.err}"
+            assert ran.returncode == 0, f"{SESSIONS[lines]}: {line}: {ran.stderr}"
 
 
 def read(arguments: list[str]) -> None:
@@ -219,8 +219,8 @@ def test_what_was_taught_can_be_copied_from_the_pages(folder: Path) -> None:
     for block in found:
         (folder / "copied.txt").write_text(block, "utf-8")
         ran = harbor.run(folder, ["taught", "check", "copied.txt"])
-        assert (ran.status, ran.err) == (0, "")
-        assert re.findall(r"(\w+), taught whole", ran.out) == ["said", "was"]
+        assert (ran.returncode, ran.stderr) == (0, "")
+        assert re.findall(r"(\w+), taught whole", ran.stdout) == ["said", "was"]
 
 
 def test_every_address_answers(tmp_path: Path) -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli import running
+from tests import running
 from tests.cli.faulty import OLD, Run
 
 

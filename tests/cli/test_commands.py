@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import PLAINEST_LOCALE, fails, run, works
+from tests.running import PLAINEST_LOCALE, fails, run, works
 
 
 @pytest.fixture

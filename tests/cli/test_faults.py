@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from tests.cli.faulty import OLD, Run, refused
-from tests.cli.running import PLAINEST_LOCALE
+from tests.running import PLAINEST_LOCALE
 
 resource = pytest.importorskip("resource")
 LESSON = ("lesson", "--focus", "es,ies", "--minutes", "8", "--seed", "3")

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import fails, run, works
+from tests.running import fails, run, works
 
 FORMATS = ("text", "md", "csv", "json", "html")
 

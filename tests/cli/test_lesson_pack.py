@@ -9,7 +9,7 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
-from tests.cli.running import run
+from tests.running import run
 
 LESSON = ("lesson", "--focus", "es,ies", "--seed", "3")
 

@@ -9,7 +9,7 @@ import docx
 import pptx
 import pytest
 
-from tests.cli.running import fails, works
+from tests.running import fails, works
 
 LESSON = ("lesson", "--focus", "es,ies", "--minutes", "15", "--seed", "3")
 

@@ -11,7 +11,7 @@ import pdfplumber
 import pytest
 
 from phonodrill import Lexicon
-from tests.cli.running import fails, run, works
+from tests.running import fails, run, works
 
 HARBOR = ["torches", "ropes", "lighthouses", "ferries", "gulls"]
 KINDS = ["cards", "mat", "boxes", "list"]

@@ -16,7 +16,7 @@ import pytest
 from phonodrill import Lexicon
 from phonodrill.lesson.focus import parse_focus
 from phonodrill.render.views.progress import SIGNS
-from tests.cli.running import fails, works
+from tests.running import fails, works
 
 GROUP = ("--group", "harbor-2")
 FOCI = (("es,ies", "2026-11-02"), ("es,ies", "2026-11-09"), ("delete", "2026-11-09"))

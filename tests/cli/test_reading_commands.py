@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import fails, run, works
+from tests.running import fails, run, works
 
 STEPS = """s a t p i n   # first letters
 m d g o c=k k ck

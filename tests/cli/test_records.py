@@ -19,8 +19,8 @@ import pdfplumber
 import pytest
 
 from phonodrill.records.store import Store
-from tests.cli.running import fails, run, works
 from tests.records.conftest import check_of
+from tests.running import fails, run, works
 
 MAKE = ("check", "make", "--group", "harbor-2", "--focus", "es,ies", "--seed", "5")
 GROUP = "harbor-2"

@@ -6,8 +6,8 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
-from tests.cli.running import fails, run, works
 from tests.conftest import WORDLISTS
+from tests.running import fails, run, works
 
 
 @pytest.fixture

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import fails, run, works
 from tests.records.conftest import CODES, GROUP
 from tests.records.postgres import Cluster
+from tests.running import fails, run, works
 
 
 def test_the_commands_on_a_server(

@@ -9,7 +9,7 @@ from phonodrill.lesson.tree import CAUTION
 from phonodrill.version import VERSION
 from phonodrill.web.app import make_app
 from phonodrill.web.settings import Settings
-from tests.cli.running import works
+from tests.running import works
 
 
 def test_every_source_is_named_with_its_license(client: TestClient, lexicon: Lexicon) -> None:

@@ -11,7 +11,7 @@ from fastapi.testclient import TestClient
 
 from phonodrill.web.csrf import COOKIE, FIELD
 from phonodrill.web.settings import LARGEST_BODY
-from tests.cli.running import works
+from tests.running import works
 from tests.web.markup import Markup
 
 TEXT = "The ships sat in the harbor at 10.\n“Look!” said the lads."

@@ -16,7 +16,7 @@ from phonodrill.services.taught_steps import default_lines
 from phonodrill.web.app import make_app
 from phonodrill.web.csrf import COOKIE, FIELD
 from phonodrill.web.settings import Settings
-from tests.cli.running import works
+from tests.running import works
 
 STEPS = "s a\nt p\nzq\nsh # digraph"
 

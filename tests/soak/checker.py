@@ -98,13 +98,13 @@ def line_faults(item: Item, asked: str, answered: str) -> list[str]:
     """
     found = [
         f"unfit: {word} in a line"
-        for word in _spelled_words(f"{asked} {answered}")
+        for word in spelled_words(f"{asked} {answered}")
         if is_unfit_in_sentence(word)
     ]
-    said = _spelled_words(asked)
+    said = spelled_words(asked)
     shown = [item.stimulus] if item.stimulus else [choice.word for choice in item.choices]
     found += [f"wrong: {word} is not asked" for word in shown if word not in said]
-    if item.answer and item.answer not in _spelled_words(answered):
+    if item.answer and item.answer not in spelled_words(answered):
         found.append("wrong: the answer line has not the answer")
     return found
 
@@ -113,7 +113,8 @@ _SIGNS = re.compile(r"/[^/]*/")
 _WORD = re.compile(r"[a-z]+(?:['’-][a-z]+)*")
 
 
-def _spelled_words(line: str) -> list[str]:
+def spelled_words(line: str) -> list[str]:
+    """Return the words of a line, lower case, without what stands between slashes."""
     return _WORD.findall(_SIGNS.sub(" ", line).lower())
 
 

@@ -107,11 +107,17 @@ def band_of(word: str) -> int:
     bands = _bands()
     if word in bands:
         return bands[word]
+    found = [bands[base] for base in bases_of(word) if bands.get(base)]
+    return min(found, default=0)
+
+
+@cache
+def bases_of(word: str) -> frozenset[str]:
+    """Return every spelling whose form a word may be, by rule or by the lemmas of lemminflect."""
     from lemminflect import getAllLemmas
 
-    lemmas = [lemma for found in getAllLemmas(word).values() for lemma in found]
-    found = [bands[base] for base in [*_possible_bases(word), *lemmas] if bands.get(base)]
-    return min(found, default=0)
+    lemmas = {lemma for found in getAllLemmas(word).values() for lemma in found}
+    return frozenset({*_possible_bases(word), *lemmas} - {word})
 
 
 def _possible_bases(word: str) -> Iterator[str]:

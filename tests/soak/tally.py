@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections import Counter
-from dataclasses import asdict, dataclass, field
+from dataclasses import dataclass, field
 from pathlib import Path
 
 MOST_SHOWN = 50
@@ -43,7 +43,7 @@ class Tally:
 
     def write(self, path: Path) -> None:
         """Write it down."""
-        path.write_text(json.dumps(asdict(self), indent=1, ensure_ascii=False), "utf-8")
+        path.write_text(json.dumps(vars(self), indent=1, ensure_ascii=False), "utf-8")
 
     def table(self) -> str:
         """Write the figures as a Markdown table."""

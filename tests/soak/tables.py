@@ -107,17 +107,44 @@ def band_of(word: str) -> int:
     bands = _bands()
     if word in bands:
         return bands[word]
-    found = [bands[base] for base in bases_of(word) if bands.get(base)]
+    found = [bands[base] for base in _inflected(word) if bands.get(base)]
     return min(found, default=0)
 
 
 @cache
 def bases_of(word: str) -> frozenset[str]:
-    """Return every spelling whose form a word may be, by rule or by the lemmas of lemminflect."""
+    """Return every spelling from which a word may be made with an ending."""
+    return frozenset({*_inflected(word), *_made_with_y(word)} - {word})
+
+
+def _inflected(word: str) -> set[str]:
+    """Return spellings whose form a word may be, by rule or by the lemmas of lemminflect."""
     from lemminflect import getAllLemmas
 
     lemmas = {lemma for found in getAllLemmas(word).values() for lemma in found}
-    return frozenset({*_possible_bases(word), *lemmas} - {word})
+    return {*_possible_bases(word), *lemmas} - {word}
+
+
+def _made_with_y(word: str) -> Iterator[str]:
+    """Yield spellings from which a word in y or ly may be made: fog, noise, happy, gentle."""
+    if word.endswith("y"):
+        stem = word[:-1]
+        yield from (stem, stem + "e")
+        if stem[-2:-1] == stem[-1:]:
+            yield stem[:-1]
+    if word.endswith("ly"):
+        stem = word[:-2]
+        yield from (stem, stem + "le", stem + "l", stem.removesuffix("i") + "y")
+
+
+@cache
+def written_habits(letters: str) -> tuple[frozenset[Phones], ...]:
+    """Return the sounds of a spelling, together those that CMUdict writes now so, now so."""
+    return tuple(
+        frozenset(tuple(way.replace("AX", "@").split()) for way in sounds.split(" / "))
+        for spelling, sounds, *_ in rows("correspondences.tsv")
+        if spelling == letters
+    )
 
 
 def _possible_bases(word: str) -> Iterator[str]:

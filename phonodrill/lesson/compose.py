@@ -28,7 +28,7 @@ from phonodrill.lesson.oral import Drawn, compose_warmup, draw_oral
 from phonodrill.lesson.plan import Part, plan_lesson
 from phonodrill.lesson.request import Context, Request, open_context
 from phonodrill.lesson.rule_part import compose_rule, draw_watch_outs, watch_outs_of
-from phonodrill.lesson.sorting import compose_bases, compose_sort
+from phonodrill.lesson.sorting import compose_bases, compose_sort, has_two_groups
 from phonodrill.lesson.task_part import (
     NO_ITEMS,
     TaskItems,
@@ -165,7 +165,7 @@ def choose(ready: Prepared, history: History) -> Choice:
     parts = plan_lesson(request.minutes, context.focus.kind)
     notes = []
     if not _can_be_sorted(vocabulary):
-        parts = tuple(part for part in parts if part.name != plan.SORT)
+        parts = _without_sort(parts)
         notes.append("no sort: all words are spelled alike and sound alike")
     items = {part.name: part.items for part in parts}
     watch_outs = draw_watch_outs(all_watch_outs, rng)
@@ -173,6 +173,10 @@ def choose(ready: Prepared, history: History) -> Choice:
     shown = tuple(word for watch in watch_outs for word in watch.word.split(", "))
     words = draw_words(context, vocabulary, parts, history.resting, rng, shown, len(traps))
     notes += words.notes
+    if words.sort and not has_two_groups(vocabulary, words):
+        # Late in a series the words that are left may all go under one heading.
+        parts, words = _without_sort(parts), words._replace(sort=())
+        notes.append("no sort: the words left for it are spelled alike and sound alike")
     oral, missing = draw_oral(context, vocabulary, items.get(plan.WARMUP, 0), history, rng)
     notes += missing
     wanted = items.get(plan.SENTENCES, 0)
@@ -200,6 +204,10 @@ def choose(ready: Prepared, history: History) -> Choice:
     parts = tuple(part for part in parts if not empty.get(part.name))
     chosen = (parts, words, oral, sentences, dictated, watch_outs, traps, tuple(notes), task)
     return Choice(*chosen)
+
+
+def _without_sort(parts: tuple[Part, ...]) -> tuple[Part, ...]:
+    return tuple(part for part in parts if part.name != plan.SORT)
 
 
 def _can_be_sorted(vocabulary: Vocabulary) -> bool:

@@ -16,7 +16,7 @@ from phonodrill.lesson.plan import BASES, SORT
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Bases, Found, Group, Sort, Sorting
 from phonodrill.lesson.words import Words
-from phonodrill.selection import fit_to_say
+from phonodrill.selection import may_be_printed
 
 TWO = 2
 SORT_SCRIPT = "Read each word, then lay it under its heading. Say why. Sort again the other way."
@@ -26,8 +26,7 @@ BASES_SCRIPT = "Show the word. Which word did it come from? Write it."
 
 def compose_sort(context: Context, vocabulary: Vocabulary, words: Words, minutes: int) -> Sort:
     """Sort the words in each way that gives two groups or more."""
-    known = {**vocabulary.rivals, **vocabulary.words}
-    candidates = [known[word] for word in words.sort]
+    candidates = _candidates(vocabulary, words)
     if context.focus.kind is Kind.ENDINGS:
         ways = _sort_endings(context, words.sort)
     else:
@@ -38,6 +37,17 @@ def compose_sort(context: Context, vocabulary: Vocabulary, words: Words, minutes
         useful = (_sorting("condition", candidates, lambda c: c.condition),)
     script = SORT_SCRIPT if len(useful) > 1 else SORT_ONCE
     return Sort(SORT, minutes, "Sort", script, words.sort, useful)
+
+
+def has_two_groups(vocabulary: Vocabulary, words: Words) -> bool:
+    """Whether the words to sort go under two headings in some way."""
+    found = {(c.spelling, c.sound, c.condition) for c in _candidates(vocabulary, words)}
+    return len(found) >= TWO
+
+
+def _candidates(vocabulary: Vocabulary, words: Words) -> list[Candidate]:
+    known = {**vocabulary.rivals, **vocabulary.words}
+    return [known[word] for word in words.sort]
 
 
 def _sort_endings(context: Context, words: tuple[str, ...]) -> list[Sorting]:
@@ -87,7 +97,12 @@ def compose_bases(context: Context, words: Words, minutes: int) -> Bases:
 
 def _found(word: str, context: Context) -> Found:
     undone = find_bases(word, context.lexicon, context.gate)
-    is_fit = fit_to_say(context.lexicon, context.gate)
+
+    def is_fit(base: str) -> bool:
+        # No word for a drill, as boo is none, may still be the base that is looked for.
+        entry = context.lexicon.get(base)
+        return entry is not None and may_be_printed(entry, context.gate)
+
     origins = [origin for origin in undone.origins if is_fit(origin.base)]
     bases = tuple(dict.fromkeys(origin.base for origin in origins))
     return Found(word, bases, origins[0].reason if origins else undone.note)

@@ -107,7 +107,9 @@ def draw_words(
     check = deck.draw(wanted, only=is_plain)
     listed_wanted = wants.get(plan.LIST, 0)
     review = back[: listed_wanted // 2]
-    review += _draw_review(vocabulary, listed_wanted // 3 - len(review), asked_back, rng)
+    others = _draw_review(vocabulary, listed_wanted // 3 - len(review), asked_back, rng)
+    # What only looks as if it had the ending (bring) may be asked in the check.
+    review += [word for word in others if word not in watch_outs]
     listed = deck.draw(listed_wanted - len(review))
     bases = deck.draw(wants.get(plan.BASES, 0)) if plan.BASES in wants else []
     # Where words are scarce, sections share them: never a sorted word dictated or checked.

@@ -125,11 +125,17 @@ class _Shelf:
             return None
         chance = self.rng.random  # a third of the time of rng.choice
         for _ in range(TRIES):
-            shelf = self._shelves.get((sounds[int(chance() * len(sounds))], beats))
+            sound = sounds[int(chance() * len(sounds))]
+            shelf = self._shelves.get((sound, beats))
             if not shelf:
                 continue
             named = self._look_up(shelf[int(chance() * len(shelf))])
-            if named and all(gives_nothing_away(named, other, self.at) for other in beside):
+            # A word said in two ways (whale) may stand on the shelf of the other one.
+            if (
+                named
+                and named.part.sounds == sound
+                and all(gives_nothing_away(named, other, self.at) for other in beside)
+            ):
                 return named
         return None
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import random
+
 import pytest
 
 from phonodrill import TASKS, Item, Lexicon, Position, Query, make_warmup, select
@@ -144,3 +146,15 @@ def test_sounds_are_held_or_said_short(lexicon: Lexicon) -> None:
     assert "no “uh”" in short
     for phrase in PHRASES.values():
         assert "uh" not in " ".join(phrase).replace("through", "").lower().split()
+
+
+@pytest.mark.parametrize("name", ["identify", "categorize"])
+def test_words_share_the_sound_in_the_accent_asked_for(lexicon: Lexicon, name: str) -> None:
+    # Found by the soak: whale, which CMUdict lists with /hw/, too, stood beside hair and hat.
+    query = Query(band=1, accents=parse_accents("wh-w"))
+    pool = select(lexicon, query, random.Random(1))
+    found = list(TASKS[name].candidates(pool, query, Position.FIRST))
+    assert len(found) > 300
+    for item in found:
+        alike = [choice for choice in item.choices if choice.word != item.answer]
+        assert {choice.said.sounds[0] for choice in alike} == {item.sound.sounds}, item

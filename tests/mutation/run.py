@@ -26,12 +26,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from tests.mutation.plugin import AT_IMPORT, MUTANT, ORIGINALS, function_of
+from tests.mutation.plugin import AT_IMPORT, ORIGINALS, function_of
 
 ROOT = Path(__file__).parents[2]
 
 SEED = 10
-SLOWEST = 4.0
+SLOWEST = 1.5
 """Seconds that a test may take, counted while mutmut looks on, to be run on mutants."""
 
 _OUTCOMES = {1: "killed", 3: "killed", 0: "survived", 5: "no tests", 33: "no tests"}
@@ -129,8 +129,9 @@ def lay_out(room: Room, folder: Path) -> list[str]:
         "only_mutate": [room.files],
         "also_copy": ["wordlists", "docs"],
         "pytest_add_cli_args": [
-            *("-p", "no:xdist", "-p", "no:randomly", "-p", "no:cacheprovider"),
-            *("-p", "tests.mutation.plugin", "-o", "addopts=--strict-markers"),
+            *("-p", "tests.mutation.plugin", "-p", "_hypothesis_pytestplugin"),
+            *("-p", "no:cacheprovider", "-p", "no:unraisableexception"),
+            *("-o", "addopts=--strict-markers"),
         ],
         "pytest_add_cli_args_test_selection": [
             *(_BASE, *room.tests),
@@ -188,11 +189,26 @@ def draw(mutants: dict[str, list[str]], most: int) -> list[str]:
     ]
 
 
+# mutmut runs all tests without a mutant before each run; they passed when it found out which
+# tests reach a function, and on these very sources.
+_RUN = """
+from mutmut.__main__ import cli
+from mutmut.workers.isolation import ForkRunner
+ForkRunner.run_clean_tests = lambda self, tests: 0
+cli()
+"""
+
+
 def _mutmut(folder: Path, names: Sequence[str], children: int) -> None:
-    environment = {**os.environ, ORIGINALS: str(folder.resolve())}
+    environment = {
+        **os.environ,
+        ORIGINALS: str(folder.resolve()),
+        # pytest starts anew for each mutant; some plugins take seconds to wake.
+        "PYTEST_DISABLE_PLUGIN_AUTOLOAD": "1",
+    }
     environment.pop("PYTHONPATH", None)
     subprocess.run(
-        [Path(sys.executable).with_name("mutmut"), "run", "--max-children", str(children), *names],
+        [sys.executable, "-c", _RUN, "run", "--max-children", str(children), *names],
         cwd=folder,
         env=environment,
         check=True,
@@ -292,6 +308,7 @@ def _read_arguments() -> argparse.Namespace:
     parser.add_argument("--children", type=int, default=1, help="mutants run at the same time")
     parser.add_argument("--again", help="run only those with this outcome once more")
     parser.add_argument("--show", help="show those with this outcome, run none")
+    parser.add_argument("--fresh", action="store_true", help="throw away what was found before")
     parser.add_argument("--folder", type=Path, default=ROOT / "build" / "mutation")
     return parser.parse_args()
 
@@ -310,6 +327,8 @@ def main() -> None:
 
     if stored_fingerprint(LEXICON_PATH) != fingerprint(ROOT / "wordlists"):
         sys.exit("the lexicon is not made from these tables: python -m pip install .")
+    if asked.fresh:
+        shutil.rmtree(folder, ignore_errors=True)
     files = lay_out(room, folder)
     names = draw(mutants_of(files, folder), asked.sample)
     if asked.again:

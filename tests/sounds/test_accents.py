@@ -257,8 +257,7 @@ def test_names_are_read() -> None:
         (
             "zzz",
             "unknown accent 'zzz'",
-            "--accent with any of cot-caught,father-bother,pin-pen,mary-marry-merry,"
-            "horse-hoarse,wh-w,j-dropping,fill-feel,pull-pool,weak-vowels",
+            "--accent with any of " + ",".join(NAMES),
         ),
         (
             "dictionary,wh-w",

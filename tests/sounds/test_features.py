@@ -184,6 +184,7 @@ def test_y_is_hidden_behind_any_consonant_and_never_first() -> None:
         ("hʌni", "10", []),
         ("sʌpOz", "01", ["sʌ", "pOz"]),
         ("bɪfɔr", "01", ["bɪ", "fɔr"]),
+        ("prɪpɛr", "01", ["prɪ", "pɛr"]),
         # A full short vowel, also a weak one, does not end a syllable.
         ("ræpid", "02", []),
         # An s before a consonant goes either way.
@@ -200,7 +201,7 @@ def test_y_is_hidden_behind_any_consonant_and_never_first() -> None:
         ("stɔri", "10", []),
         ("sʌnrIz", "12", ["sʌn", "rIz"]),
         ("sʌndE", "12", ["sʌn", "dE"]),
-        ("tIgɝ".replace("g", "ɡ"), "10", ["tI", "ɡɝ"]),
+        ("tIɡɝ", "10", ["tI", "ɡɝ"]),
         ("pɪknɪk", "10", ["pɪk", "nɪk"]),
         ("kræb", "1", ["kræb"]),
         # The last pair is judged as the first is.

@@ -40,6 +40,7 @@ _OUTCOMES |= {2: "killed", 4: "killed"}
 _OUTCOMES |= {-24: "timeout", 24: "timeout", 152: "timeout", 36: "timeout", -9: "timeout"}
 
 _BASE = "tests/mutation/doctests.py"
+_SPELLING = "tests/external/test_spelling_sources.py"
 _EVERY_ITEM = [
     f"tests/test_gate.py::{name}"
     for name in (
@@ -76,7 +77,7 @@ ROOMS = {
             "tests/external/test_pronunciations.py",
             "tests/external/test_spellings.py",
             "tests/external/test_berko.py",
-            "tests/external/test_spelling_sources.py",
+            _SPELLING,
             "tests/tasks/test_delete.py",
         ),
     ),
@@ -85,15 +86,28 @@ ROOMS = {
         (
             "tests/endings",
             "tests/external/test_berko.py",
-            "tests/external/test_spelling_sources.py",
-            "tests/external/test_reference_libraries.py",
+            _SPELLING,
+        ),
+        (
+            "tests/endings/test_add.py::test_the_steps_use_every_letter_of_the_base",
+            "tests/endings/test_classify.py::test_many_words_at_once_agree_with_one_at_a_time",
+            "tests/endings/test_classify.py::test_the_ending_is_heard_in_the_pronunciation",
+            "tests/endings/test_lessons.py::test_nothing_unfit_is_shown_in_a_note_or_a_trap",
+            f"{_SPELLING}::test_the_sound_class_is_what_the_dictionary_has",
         ),
     ),
     "gate": Room("phonodrill/gate.py", ("tests/test_gate.py",), tuple(_EVERY_ITEM)),
     "tasks": Room(
         "phonodrill/tasks/*.py",
         ("tests/tasks", "tests/external/test_published_items.py"),
-        ("tests/tasks/test_difficulty.py::test_near_foils_are_never_easy",),
+        (
+            "tests/tasks/test_chain.py::test_a_varied_chain",
+            "tests/tasks/test_chain.py::test_the_place_of_change_varies",
+            "tests/tasks/test_delete.py::test_a_set_is_varied_ordered_and_repeatable",
+            "tests/tasks/test_difficulty.py::test_near_foils_are_never_easy",
+            "tests/tasks/test_recalled.py",
+            "tests/tasks/test_tasks.py::test_sets_differ_by_seed_and_repeat_with_one",
+        ),
     ),
 }
 

@@ -3,8 +3,8 @@
     python -m pip install -e '.[test,mutation]'
     python -m tests.mutation.run sounds                  # every mutant of a room
     python -m tests.mutation.run tasks --sample 600      # a random part, the same each time
-    python -m tests.mutation.run tasks --again survived  # after tests were added
-    python -m tests.mutation.run tasks --show survived   # what they are
+    python -m tests.mutation.run tasks --show            # what no test noticed
+    python -m tests.mutation.run tasks --again           # those once more, after tests were added
 
 mutmut makes the mutants and runs them, each with the tests that reach its function; this
 script lays out a folder a room, says which tests there are and counts. The folder keeps the
@@ -16,6 +16,7 @@ from __future__ import annotations
 import argparse
 import contextlib
 import json
+import math
 import os
 import random
 import shutil
@@ -31,8 +32,12 @@ from tests.mutation.plugin import AT_IMPORT, ORIGINALS, function_of
 ROOT = Path(__file__).parents[2]
 
 SEED = 10
+DRAWN = "drawn.json"
+"""The file with the names of the mutants that are run."""
+UNNOTICED = ("survived", "no tests", "not run")
 SLOWEST = 1.5
-"""Seconds that a test may take, counted while mutmut looks on, to be run on mutants."""
+"""Seconds that a test may take, while mutmut looks on, to be run on every mutant; those that
+survive are run again with all tests."""
 
 _OUTCOMES = {1: "killed", 3: "killed", 0: "survived", 5: "no tests", 33: "no tests"}
 # A module that cannot even be imported or collected any more.
@@ -127,17 +132,23 @@ def wilson(part: int, whole: int) -> tuple[float, float]:
     return (middle - half) / below, (middle + half) / below
 
 
+def _copy_if_changed(source: str, target: str) -> str:
+    """Copy a file, so that its date tells mutmut whether there is anything new in it."""
+    before = Path(target)
+    if not before.exists() or before.read_bytes() != Path(source).read_bytes():
+        shutil.copyfile(source, target)
+    return target
+
+
 def lay_out(room: Room, folder: Path) -> list[str]:
     """Copy what a room needs into a folder, and return its sources."""
     for name in ("phonodrill", "tests", "wordlists", "docs"):
         shutil.copytree(
             *(ROOT / name, folder / name),
-            ignore=shutil.ignore_patterns("__pycache__", "pictures", "browser", "web"),
+            ignore=shutil.ignore_patterns("__pycache__", "pictures", "browser"),
+            copy_function=_copy_if_changed,
             dirs_exist_ok=True,
         )
-    # What the shared fixtures import.
-    for name in ("phonodrill/web", "tests/web"):
-        shutil.copytree(ROOT / name, folder / name, dirs_exist_ok=True)
     settings = {
         "source_paths": ["phonodrill"],
         "only_mutate": [room.files],
@@ -240,11 +251,11 @@ json.dump(sorted(state()._stats), sys.stdout)
 """
 
 
-def prepare(folder: Path, files: Iterable[str]) -> None:
+def prepare(folder: Path, files: Iterable[str], slowest: float) -> None:
     """Mend what mutmut found out about which tests reach a function.
 
-    A function that is called while modules are imported serves every test; tests that take
-    very long are left out.
+    A function that is called while modules are imported serves every test; slow tests are
+    left out.
     """
     modules = [".".join(Path(file).with_suffix("").parts) for file in files]
     environment = {name: value for name, value in os.environ.items() if name != "PYTHONPATH"}
@@ -260,27 +271,35 @@ def prepare(folder: Path, files: Iterable[str]) -> None:
     (folder / AT_IMPORT).write_text(json.dumps(at_import), "utf-8")
     path = folder / "mutants" / "mutmut-stats.json"
     stats = json.loads(path.read_text("utf-8"))
-    reached = stats["tests_by_mangled_function_name"]
-    quick = {name for name, took in stats["duration_by_test"].items() if took <= SLOWEST}
+    reached, took = stats["tests_by_mangled_function_name"], stats["duration_by_test"]
+    (folder / "tests.json").write_text(json.dumps(stats), "utf-8")
+    quick = {name for name, seconds in took.items() if seconds <= slowest}
     for name in at_import:
         reached[name] = sorted(quick)
     for name, tests in reached.items():
         reached[name] = sorted(quick.intersection(tests))
     path.write_text(json.dumps(stats), "utf-8")
-    slow = sorted(set(stats["duration_by_test"]) - quick)
-    print(f"{len(quick)} tests; called at import: {len(at_import)}; too slow: {slow}")
+    print(f"{len(quick)} of {len(took)} tests; functions called at import: {len(at_import)}")
 
 
-def outcomes(folder: Path, files: Iterable[str]) -> dict[str, str]:
-    """Return what became of every mutant that was run."""
-    found = {}
-    for file in files:
-        path = folder / "mutants" / f"{file}.meta"
-        if path.exists():
-            for name, code in json.loads(path.read_text("utf-8"))["exit_code_by_key"].items():
-                if code is not None:
-                    found[name] = _OUTCOMES.get(code, f"exit code {code}")
-    return found
+def remember_tests(folder: Path) -> None:
+    """Give mutmut back what it found out about slow tests, too."""
+    kept = folder / "tests.json"
+    if kept.exists():
+        shutil.copyfile(kept, folder / "mutants" / "mutmut-stats.json")
+
+
+def outcomes(folder: Path) -> dict[str, str]:
+    """Return what became of every mutant that was drawn."""
+    codes: dict[str, int | None] = {}
+    for path in (folder / "mutants").rglob("*.meta"):
+        codes |= json.loads(path.read_text("utf-8"))["exit_code_by_key"]
+    drawn = json.loads((folder / DRAWN).read_text("utf-8"))
+    return {name: _outcome(codes.get(name)) for name in drawn}
+
+
+def _outcome(code: int | None) -> str:
+    return "not run" if code is None else _OUTCOMES.get(code, f"exit code {code}")
 
 
 def _file_of(mutant: str) -> str:
@@ -320,11 +339,24 @@ def _read_arguments() -> argparse.Namespace:
     parser.add_argument("room", choices=ROOMS)
     parser.add_argument("--sample", type=int, default=0, help="how many mutants (default: all)")
     parser.add_argument("--children", type=int, default=1, help="mutants run at the same time")
-    parser.add_argument("--again", help="run only those with this outcome once more")
-    parser.add_argument("--show", help="show those with this outcome, run none")
-    parser.add_argument("--fresh", action="store_true", help="throw away what was found before")
+    parser.add_argument("--again", action="store_true", help="run only those that no test noticed")
+    parser.add_argument("--show", action="store_true", help="show those that no test noticed")
     parser.add_argument("--folder", type=Path, default=ROOT / "build" / "mutation")
     return parser.parse_args()
+
+
+def _unnoticed(folder: Path) -> list[str]:
+    return [name for name, outcome in outcomes(folder).items() if outcome in UNNOTICED]
+
+
+def _run(folder: Path, files: list[str], names: list[str], children: int, slowest: float) -> None:
+    if not names:
+        return
+    (folder / AT_IMPORT).unlink(missing_ok=True)
+    remember_tests(folder)
+    _mutmut(folder, names[:1], 1)
+    prepare(folder, files, slowest)
+    _mutmut(folder, names, children)
 
 
 def main() -> None:
@@ -332,26 +364,22 @@ def main() -> None:
     room = ROOMS[asked.room]
     folder = asked.folder / asked.room
     if asked.show:
-        files = json.loads((folder / "mutated.json").read_text("utf-8"))
-        chosen = [n for n, was in outcomes(folder, files).items() if was == asked.show]
-        print("\n\n".join(show(folder, chosen)))
+        print("\n\n".join(show(folder, _unnoticed(folder))))
         return
     from phonodrill.lexicon.compile import fingerprint, stored_fingerprint
     from phonodrill.lexicon.schema import LEXICON_PATH
 
     if stored_fingerprint(LEXICON_PATH) != fingerprint(ROOT / "wordlists"):
         sys.exit("the lexicon is not made from these tables: python -m pip install .")
-    if asked.fresh:
+    if not asked.again:
         shutil.rmtree(folder, ignore_errors=True)
     files = lay_out(room, folder)
-    names = draw(mutants_of(files, folder), asked.sample)
-    if asked.again:
-        names = [n for n, was in outcomes(folder, files).items() if was == asked.again]
-    (folder / AT_IMPORT).unlink(missing_ok=True)
-    _mutmut(folder, names[:1], 1)
-    prepare(folder, files)
-    _mutmut(folder, names, asked.children)
-    print("\n".join(report(outcomes(folder, files))))
+    if not asked.again:
+        names = draw(mutants_of(files, folder), asked.sample)
+        (folder / DRAWN).write_text(json.dumps(names), "utf-8")
+        _run(folder, files, names, asked.children, SLOWEST)
+    _run(folder, files, _unnoticed(folder), asked.children, math.inf)
+    print("\n".join(report(outcomes(folder))))
 
 
 if __name__ == "__main__":

@@ -65,6 +65,16 @@ def test_lookalikes(lexicon: Lexicon, gate: Gate) -> None:
     assert {"pies", "movies"} <= by_kind[Kind.AFTER_IE]
     assert "leaves" in by_kind[Kind.TWO_BASES]
     assert all(trap.why for trap in traps)
+    why = {trap.word: trap.why for trap in traps}
+    assert why["bus"] == "a word of its own: without s only bu is left, which is no word"
+    assert why["does"] == "said /dʌz/, not like do"
+    assert why["leaves"] == "from leaf or from leave"
+    assert why["doggies"] == "from doggy or from doggie"
+    assert why["cookies"] == "from cookie: ie was there before: only s was added"
+    assert [trap.word for trap in traps if trap.kind is Kind.TWO_BASES] == sorted(
+        by_kind[Kind.TWO_BASES]
+    )
+    assert len(by_kind[Kind.NO_ENDING]) > 30
     for trap in traps:
         entry = lexicon.get(trap.word)
         assert entry
@@ -77,6 +87,12 @@ def test_words_told_apart_by_a_silent_e(lexicon: Lexicon) -> None:
     )
     near = {trap.word for trap in traps if trap.kind is Kind.NEAR}
     assert {"hopped, hoped", "hopping, hoping"} <= near
+    why = {trap.word: trap.why for trap in traps}
+    assert why["hopped, hoped"] == "hopped is from hop, hoped from hope"
+    assert why["bathed"] == "from bathe or from bath"
+    assert all(trap.why for trap in traps)
+    assert {trap.kind for trap in traps} == {*Kind} - {Kind.AFTER_IE}
+    assert max(Counter(trap.kind for trap in traps).values()) == 9
 
 
 def test_chosen_words_are_balanced(lexicon: Lexicon) -> None:

@@ -308,6 +308,7 @@ def _file_of(mutant: str) -> str:
 
 def report(found: dict[str, str]) -> Iterator[str]:
     """Yield the lines of a table: one for each file, and one for all."""
+    found = {name: outcome for name, outcome in found.items() if outcome != "not run"}
     yield "| file | run | killed | timeout | no tests | survived | rate |"
     yield "|---|---|---|---|---|---|---|"
     files = Counter(map(_file_of, found))

@@ -48,6 +48,7 @@ from phonodrill.sounds.units import RVowels, has_r_vowel, split_units, splits_he
         ("kræb", Position.ONSET, "|kr|æb", "|kr|æb"),
         ("jɛs", Position.ONSET, "|j|ɛs", "|j|ɛs"),
         ("kjut", Position.ONSET, "", ""),
+        ("skjud", Position.ONSET, "", ""),
         ("ɛɡ", Position.ONSET, "", ""),
         ("ræbɪt", Position.ONSET, "", ""),
         ("kɑr", Position.ONSET, "|k|ɑr", "|k|ɑr"),

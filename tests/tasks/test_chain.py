@@ -205,7 +205,7 @@ def test_a_word_without_a_neighbor_has_no_varied_chain(lexicon: Lexicon) -> None
     assert error.value.hint == "--band 3, or another word, or --accent dictionary"
 
 
-def test_a_varied_chain_changes_another_place_each_time(lexicon: Lexicon) -> None:
+def test_another_place_changes_each_time(lexicon: Lexicon) -> None:
     chain = varied(lexicon, "crab", 6, 1)
     assert (len(chain.steps), chain.seed, chain.notes) == (7, 1, ())
     assert chain.query == Query()

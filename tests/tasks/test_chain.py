@@ -156,7 +156,12 @@ def test_what_is_said_along_a_chain(
 ) -> None:
     chain = shortest(lexicon, start, end, Query(band=band))
     assert [describe_step(step, Notation.MARKS) for step in chain.steps] == lines
-    places = {"/ in front.": "first", "Add /t/ inside.": "inside", "Leave off /r/.": "inside"}
+    places = {
+        "/ in front.": "first",
+        "Change /ă/ to /ŏ/.": "vowel",
+        "Add /t/ inside.": "inside",
+        "Leave off /r/.": "inside",
+    }
     for line, step in zip(lines, chain.steps, strict=True):
         assert all(step.place == place for words, place in places.items() if words in line)
     assert (chain.seed, chain.notes, chain.steps[0].place) == (None, (), "start")

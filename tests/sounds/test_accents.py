@@ -141,6 +141,7 @@ def test_a_merger_works_in_each_of_its_places() -> None:
     assert PIN_PEN.alternatives("pɛ") == {"pɛ"}
     assert MARY_MERRY.alternatives("fɛri") == {"fɛri", "færi", "fEri"}
     assert MARY_MERRY.alternatives("fɛr") == {"fɛr"}
+    assert MARY_MERRY.places("fɛriz") == [1]
     assert heard_alike("kɔtpɛn") == {"kɔtpɛn", "kɑtpɛn", "kɔtpɪn", "kɑtpɪn"}
     assert EVERY_ACCENT.heard_alike("pɪl") == {"pɪl", "pil"}
     assert parse_accents(DICTIONARY).heard_alike("pɪn") == {"pɪn"}

@@ -73,7 +73,7 @@ def test_words_rest_for_so_many_sets_and_come_back_for_review(lexicon: Lexicon) 
 def test_the_file_of_a_series_is_read_and_written() -> None:
     text = "# ours\na: b, C\n\nfoo bar # not this\n"
     history = parse_history(text, rest=1)
-    assert history.sets == ({"b", "c"}, {"foo", "bar"})
+    assert history.sets == (frozenset({"b", "c"}), frozenset({"foo", "bar"}))
     assert history.resting == {"foo", "bar"}
     assert parse_history(text, rest=2).resting == {"b", "c", "foo", "bar"}
     assert parse_history(text, rest=0).resting == frozenset()

@@ -5,9 +5,11 @@ from __future__ import annotations
 from phonodrill.endings.classify import Ending
 from phonodrill.endings.rules import RULES_OF
 from phonodrill.sounds.inventory import SIBILANTS, VOICELESS, VOWELS
+from phonodrill.sounds.normal import WEAK
 
 TAILS = ("tch", "ch", "sh", "ss", "zz", "s", "x", "z", "o")
 """Last letters of bases that take es, each a kind of its own."""
+_ING = ("ɪŋ", f"{WEAK}ŋ")
 _SILENT_E_TAILS = ("ce", "dge", "ge", "se", "ze", "che", "gue", "xe")
 
 
@@ -42,7 +44,7 @@ def rough_kind(form: str, base: str, normal: str) -> tuple[str, ...]:
     Returns:
         Letters of the base that count, the letters that change, and what is heard.
 
-    >>> rough_kind("hopping", "hop", "hɑpɪŋ"), rough_kind("cries", "cry", "krIz")
+    >>> rough_kind("hopping", "hop", "hɑpəŋ"), rough_kind("cries", "cry", "krIz")
     (('', '', 'doubled', 'an unvoiced sound', 'ŋ'), ('', 'y', 'ies', 'a vowel sound', 'z'))
     """
     tails = (*TAILS, *_SILENT_E_TAILS)
@@ -51,7 +53,7 @@ def rough_kind(form: str, base: str, normal: str) -> tuple[str, ...]:
     kept = next((place for place, (a, b) in pairs if a != b), min(len(form), len(base)))
     off, on = base[kept:], form[kept:]
     is_doubled = not off and on[:1] == base[-1:]
-    sounds = normal.removesuffix("ɪŋ") if normal.endswith("ɪŋ") else normal[:-1]
+    sounds = normal[:-2] if normal.endswith(_ING) else normal[:-1]
     return tail, off, "doubled" if is_doubled else on, _by_sound(sounds), normal[-1:]
 
 

@@ -72,6 +72,10 @@ def label_of_s(last: str, ending: str) -> str:
     return SUFFIXES["s"](last)
 
 
+_TURNED = {"man to men": ("æn", "ɛn"), "us to i": ("ʌs", "I")}
+"""Plurals without a heard ending -> the last sounds of the base and what they turn into."""
+
+
 def say_form(
     base: BaseWord,
     suffix: str,
@@ -94,7 +98,9 @@ def say_form(
     ways = [*entry.usable_pronunciations, *entry.pronunciations]
     if heard:
         return next((way for way in ways if way.shown.endswith(heard)), ways[0])
-    return next((p for p in entry.pronunciations if p.normal == built.normal), built)
+    # Where no ending is heard, only the dictionary knows what is: people of person.
+    other = ways[0] if rule and not rule.ending else built
+    return next((p for p in entry.pronunciations if p.normal == built.normal), other)
 
 
 def heard_in(base: BaseWord, suffix: str, entry: Entry | None, rule: Rule | None) -> BaseWord:
@@ -126,7 +132,8 @@ def build(base: BaseWord, suffix: str, rule: Rule | None = None) -> Pronunciatio
         raise ValueError(base.word)
     sounds, stress = base.said.sounds, base.said.stress
     if rule and not rule.ending:
-        joined = sounds, stress
+        before, after = _TURNED.get(rule.name, ("", ""))
+        joined = sounds.removesuffix(before) + after * sounds.endswith(before), stress
     elif rule and rule.heard:
         # The last sounds of the base turn too: f to v, and the is of crisis to /iz/.
         kept = sounds[:-1] + "v" if rule.heard == "z" else sounds[:-2]

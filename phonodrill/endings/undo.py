@@ -85,7 +85,8 @@ def _why_not(form: str, lexicon: Lexicon, gate: Gate | None) -> str:
                 return f"a word of its own today: not simply {word} with an ending"
     for suffix in SUFFIXES:
         rest = form.removesuffix(suffix)
-        if possible_bases(form, suffix) and len(rest) > 1 and _is_fit(rest, lexicon, shown):
+        is_left = rest != form and len(rest) > 1
+        if is_left and possible_bases(form, suffix) and _is_fit(rest, lexicon, shown):
             return f"a word of its own: without {suffix} only {rest} is left, which is no word"
     return "a word of its own: it has no ending"
 

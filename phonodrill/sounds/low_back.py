@@ -26,7 +26,7 @@ _GROUP = (
     "|(?P<wa>(?<=w)a(?![iyw])|(?<=wh)a)"
     "|(?P<cloth>o(?=ff|ft|ss|st|ths?$|ng|gg?s?$))"
     "|(?P<lot>o(?![aeiouwy])|(?<=kn)ow(?=l))"
-    "|(?P<palm>a(?![eiouwy])|ea(?=r)|aa|ah)"
+    "|(?P<palm>aa|ah|ea(?=r)|a(?![eiouwy]))"
     "|(?P<other>[aeiouy]+w?)"
 )
 _SETS = {"thought": "ɔ", "wa": "ɑ", "cloth": "ɒ", "lot": "ɑ", "palm": "a"}

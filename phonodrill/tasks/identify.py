@@ -1,4 +1,4 @@
-"""Identity: hear words, say the sound they share; then tell a word that has it not."""
+"""Identity: hear words, say the sound they share; then tell a word that does not have it."""
 
 from __future__ import annotations
 

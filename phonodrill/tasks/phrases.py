@@ -95,7 +95,7 @@ _ROWS = {
         "vowel": (
             "Find the same vowel sound",
             _LISTEN + "Which vowel sound is in all of them? Is it in “{foil}”?",
-            "{sound}; “{foil}” has it not",
+            "{sound}; “{foil}” does not have it",
             _SAME,
         ),
         "onset": (

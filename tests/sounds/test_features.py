@@ -42,6 +42,42 @@ def test_near_pairs_differ_in_one_feature() -> None:
     assert max(near) < min(far)
 
 
+@pytest.mark.parametrize(
+    ("one", "two", "features", "far"),
+    [
+        # By voice, place, manner, and all three.
+        ("p", "b", 1, 0.15),
+        ("p", "t", 1, 0.2),
+        ("p", "k", 1, 0.2),
+        ("f", "θ", 1, 1 / 15),
+        ("t", "s", 1, 0.5),
+        ("m", "b", 1, 0.3),
+        ("s", "z", 1, 0.15),
+        ("l", "r", 2, 1 / 15),
+        ("w", "j", 1, 0.2),
+        ("ʧ", "ʃ", 1, 0.3),
+        ("h", "m", 3, 0.85),
+        ("s", "m", 3, 0.95),
+        # By height, backness with rounding, glide, R.
+        ("i", "ɪ", 1, 1 / 24),
+        ("ɪ", "ɛ", 1, 1 / 8),
+        ("u", "ʊ", 1, 1 / 24),
+        ("ɔ", "O", 2, (2 / 6 + 0.5) / 4),
+        ("ɑ", "ɔ", 2, (2 / 6 + 0.5) / 4),
+        ("I", "W", 1, 0.125),
+        ("ʌ", "ɝ", 2, (1 / 6 + 1) / 4),
+        ("i", "u", 1, (1 + 0.5) / 4),
+        # Of two kinds.
+        ("p", "i", 4, 1.0),
+        ("i", "j", 4, 1.0),
+    ],
+)
+@pytest.mark.source("worked out by hand from the features of the IPA; the weights are ours")
+def test_how_far_two_sounds_are_apart(one: str, two: str, features: int, far: float) -> None:
+    assert features_apart(one, two) == features
+    assert distance(one, two) == pytest.approx(far)
+
+
 def ranks(values: list[float]) -> list[float]:
     order = sorted(values)
     return [order.index(value) + (order.count(value) - 1) / 2 for value in values]
@@ -117,6 +153,65 @@ def test_units() -> None:
     assert has_r_vowel("bɝd")
     assert has_r_vowel("hɔrn")
     assert not has_r_vowel("ɛrO")
+
+
+@pytest.mark.source(
+    "Lotz et al. (1960) for p, t, k; that no other sound changes: value from memory"
+)
+def test_only_a_voiceless_stop_is_said_afresh_behind_s() -> None:
+    for sounds in ("stɑp", "spɪn", "skul", "strɪŋ", "st"):
+        assert stop_after_s(sounds), sounds
+    for sounds in ("slɪp", "smIl", "snEl", "swɪm", "sɪt", "tɑp", "Ist", "s", ""):
+        assert not stop_after_s(sounds), sounds
+
+
+@pytest.mark.source("words like cute and few have /j/ inside, yes at its head: value from memory")
+def test_y_is_hidden_behind_any_consonant_and_never_first() -> None:
+    for sounds in ("kjut", "fju", "mjuzɪk", "ʌmjuz", "bɛljən"):
+        assert hides_y(sounds), sounds
+    for sounds in ("jɛs", "j", "tub", ""):
+        assert not hides_y(sounds), sounds
+
+
+@pytest.mark.parametrize(
+    ("sounds", "stress", "syllables"),
+    [
+        # One consonant behind a stressed short vowel belongs to both sides.
+        ("lɛmʌn", "10", []),
+        ("rɪvɝ", "10", []),
+        ("ræbɪt", "10", []),
+        ("wʊmʌn", "10", []),
+        ("hʌni", "10", []),
+        ("sʌpOz", "01", ["sʌ", "pOz"]),
+        ("bɪfɔr", "01", ["bɪ", "fɔr"]),
+        ("prɪpɛr", "01", ["prɪ", "pɛr"]),
+        # A full short vowel, also a weak one, does not end a syllable.
+        ("ræpid", "02", []),
+        # An s before a consonant goes either way.
+        ("mɑnstɝ", "10", []),
+        ("wɪspɝ", "10", []),
+        ("hʌskʌn", "10", []),
+        ("pɑrsli", "10", []),
+        ("krɪsmʌs", "10", []),
+        ("kɔrsnʌt", "10", []),
+        ("bɑkswʊd", "10", []),
+        # Vowels side by side, r behind a vowel.
+        ("lIʌn", "10", []),
+        ("tɝki", "10", []),
+        ("stɔri", "10", []),
+        ("sʌnrIz", "12", ["sʌn", "rIz"]),
+        ("sʌndE", "12", ["sʌn", "dE"]),
+        ("tIɡɝ", "10", ["tI", "ɡɝ"]),
+        ("pɪknɪk", "10", ["pɪk", "nɪk"]),
+        ("kræb", "1", ["kræb"]),
+        # The last pair is judged as the first is.
+        ("dɪplOmʌ", "010", ["dɪ", "plO", "mʌ"]),
+        ("ɪmpɑsʌbʌl", "0100", []),
+    ],
+)
+@pytest.mark.source("what print and speech divide alike: common practice, no source")
+def test_where_all_would_divide(sounds: str, stress: str, syllables: list[str]) -> None:
+    assert clear_syllables(sounds, stress) == syllables
 
 
 @pytest.mark.source("Common Core, Appendix A, VC-CV words; open ones: common practice, no source")

@@ -1,5 +1,7 @@
 from __future__ import annotations
 
+import unicodedata
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -44,8 +46,11 @@ def test_every_entry_of_cmudict_is_read() -> None:
 
 @pytest.mark.parametrize("text", ["K AE T", "K1 AE1 T", "Q", "K AE3 T"])
 def test_a_symbol_that_cmudict_lacks_is_refused(text: str) -> None:
-    with pytest.raises(PhonodrillError, match="not a CMUdict phone"):
+    with pytest.raises(PhonodrillError) as error:
         notation.parse_arpabet(text)
+    wrong = {"K AE T": "AE", "K1 AE1 T": "K1", "Q": "Q", "K AE3 T": "AE3"}[text]
+    assert str(error.value) == f"{wrong!r} is not a CMUdict phone"
+    assert error.value.hint == "write phones as in CMUdict, each vowel with a stress digit: K AE1 T"
 
 
 @pytest.mark.source("keys of US dictionaries (macron, breve, digraph); ä â î before r from memory")
@@ -64,12 +69,19 @@ def test_a_symbol_that_cmudict_lacks_is_refused(text: str) -> None:
         ("JH EH1 L IY0 Z", "jĕlēz", "ˈdʒɛliz"),
         ("K UH1 K", "ko͝ok", "kʊk"),
         ("EH1 K S T R AH0", "ĕkstrə", "ˈɛkstɹə"),
+        ("L AY1 T HH AW2 S", "līthous", "ˈlaɪtˌhaʊs"),
+        ("HH EH1 R", "hâr", "hɛɹ"),
+        ("F IH1 R", "fîr", "fɪɹ"),
+        ("F AO1 R", "fôr", "fɔɹ"),
+        ("R AE1 B AH0 T", "răbət", "ˈɹæbət"),
+        ("P ER0 HH AE1 P S", "pərhăps", "pɚˈhæps"),
     ],
 )
 def test_words_in_marks_and_ipa(phones: str, marks: str, ipa: str) -> None:
     sounds, stress = notation.parse_arpabet(phones)
     assert notation.marks(sounds, stress) == marks
     assert notation.ipa(sounds, stress) == ipa
+    assert [notation.write(sounds, stress, style) for style in Notation] == [ipa, marks, phones]
 
 
 @pytest.mark.parametrize(
@@ -81,7 +93,39 @@ def test_a_sound_is_found_however_it_is_written(text: str, arpabet: str) -> None
     assert notation.parse_sound(text) == sounds
 
 
-@pytest.mark.parametrize("text", ["", "qq", "//", "xyz", "1"])
-def test_an_unknown_sound_is_refused(text: str) -> None:
-    with pytest.raises(PhonodrillError, match="unknown sound"):
+@pytest.mark.source("short and long vowels of US dictionaries; /i/ is the IPA's")
+def test_every_sign_of_a_sound_is_read() -> None:
+    for phoneme in PHONEMES:
+        for sign in (phoneme.marks, f"/{phoneme.marks}/", phoneme.arpabet):
+            assert notation.parse_sound(sign) == phoneme.code, sign
+        # The IPA's j is the mark of another sound.
+        expected = "ʤ" if phoneme.ipa == "j" else phoneme.code
+        assert notation.parse_sound(f"/{phoneme.ipa}/") == expected
+    for sign, code in zip("aeiou", "æɛɪɑʌ", strict=True):
+        assert notation.parse_sound(sign) == notation.parse_sound(f"  {sign} ") == code
+    for sign, code in (("/i/", "i"), ("ä", "ɑ"), ("â", "ɛ"), ("î", "ɪ"), ("r", "r"), ("/g/", "ɡ")):
+        assert notation.parse_sound(sign) == code
+        assert (
+            notation.parse_sound(unicodedata.normalize("NFD", f" / {sign.strip('/')} / ")) == code
+        )
+
+
+NO_SOUND = "write it like s, sh, ā, /ʃ/ or SH"
+
+
+@pytest.mark.parametrize(
+    ("text", "hint"),
+    [
+        ("", NO_SOUND),
+        ("qq", NO_SOUND),
+        ("//", NO_SOUND),
+        ("1", NO_SOUND),
+        ("xyz", "did you mean z, y, zh?"),
+        ("SHH", "did you mean sh, s, h?"),
+        ("aaa", "did you mean aʊ, aɪ?"),
+    ],
+)
+def test_an_unknown_sound_is_refused(text: str, hint: str) -> None:
+    with pytest.raises(PhonodrillError) as error:
         notation.parse_sound(text)
+    assert (str(error.value), error.value.hint) == (f"unknown sound {text!r}", hint)

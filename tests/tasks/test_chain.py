@@ -11,7 +11,13 @@ from hypothesis import strategies as st
 from phonodrill import Lexicon, PhonodrillError, Query, select
 from phonodrill.sounds.accents import parse_accents
 from phonodrill.sounds.notation import Notation
-from phonodrill.tasks.chain import Chain, Graph, shortest_chain, varied_chain
+from phonodrill.tasks.chain import (
+    Chain,
+    Graph,
+    _is_one_change,
+    shortest_chain,
+    varied_chain,
+)
 from phonodrill.tasks.script import describe_step
 from tests.raw_cmudict import plain, raw_cmudict
 
@@ -117,15 +123,117 @@ def test_no_step_rests_on_an_accent(lexicon: Lexicon) -> None:
 
 
 @pytest.mark.parametrize(
-    ("start", "end", "message"),
+    ("start", "end", "band", "lines"),
     [
-        ("cat", "cat", "begin and end"),
-        ("cute", "cat", "cannot be in a chain"),
-        ("ponies", "cat", "one syllable"),
-        ("read", "cat", "cannot be in a chain"),
-        ("rope", "horse", "no chain leads"),
+        (
+            "crab",
+            "clam",
+            2,
+            [
+                "Say “crab”.",
+                "Change /k/ to /g/.",
+                "Change /b/ to /s/.",
+                "Change /r/ to /l/.",
+                "Change /g/ to /k/.",
+                "Change /s/ to /m/.",
+            ],
+        ),
+        (
+            "string",
+            "ring",
+            3,
+            ["Say “string”.", "Leave off /r/.", "Leave off /t/.", "Change /s/ to /r/."],
+        ),
+        ("tap", "top", 2, ["Say “tap”.", "Change /ă/ to /ŏ/."]),
+        ("sick", "stick", 2, ["Say “sick”.", "Add /t/ inside."]),
+        ("cup", "up", 2, ["Say “cup”.", "Leave off /k/."]),
+        ("ant", "pan", 2, ["Say “ant”.", "Leave off /t/.", "Add /p/ in front."]),
     ],
 )
-def test_what_cannot_be_a_chain(lexicon: Lexicon, start: str, end: str, message: str) -> None:
-    with pytest.raises(PhonodrillError, match=message):
-        shortest(lexicon, start, end)
+@pytest.mark.source("words and changes followed by hand in CMUdict 1.1.3")
+def test_what_is_said_along_a_chain(
+    lexicon: Lexicon, start: str, end: str, band: int, lines: list[str]
+) -> None:
+    chain = shortest(lexicon, start, end, Query(band=band))
+    assert [describe_step(step, Notation.MARKS) for step in chain.steps] == lines
+    places = {
+        "/ in front.": "first",
+        "Change /ă/ to /ŏ/.": "vowel",
+        "Add /t/ inside.": "inside",
+        "Leave off /r/.": "inside",
+    }
+    for line, step in zip(lines, chain.steps, strict=True):
+        assert all(step.place == place for words, place in places.items() if words in line)
+    assert (chain.seed, chain.notes, chain.steps[0].place) == (None, (), "start")
+    assert [step.also for step in chain.steps if step.word == "ring"] in ([], [("wring",)])
+    assert all(not step.also for step in chain.steps if step.word != "ring")
+
+
+NO_CHAIN = "cannot be in a chain"
+ONE_SYLLABLE = "words of one syllable can, up to 6 sounds, without the /y/ of cute"
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "band", "message", "hint"),
+    [
+        ("cat", "cat", 2, "the chain would begin and end with 'cat'", "two words"),
+        ("cute", "cat", 2, f"'cute' {NO_CHAIN}: {ONE_SYLLABLE}", "another word"),
+        ("cat", "ponies", 2, f"'ponies' {NO_CHAIN}: {ONE_SYLLABLE}", "another word"),
+        (
+            "read",
+            "cat",
+            2,
+            f"'read' {NO_CHAIN}: not a word for class with one way to say it",
+            "another word",
+        ),
+        (
+            "rope",
+            "horse",
+            2,
+            "no chain leads from 'rope' to 'horse' in words of band 2 or lower",
+            "--band 3, or another word, or --accent dictionary",
+        ),
+    ],
+)
+def test_why_there_is_no_chain(
+    lexicon: Lexicon, start: str, end: str, band: int, message: str, hint: str
+) -> None:
+    with pytest.raises(PhonodrillError) as error:
+        shortest(lexicon, start, end, Query(band=band))
+    assert (error.value.message, error.value.hint) == (message, hint)
+
+
+def test_a_word_without_a_neighbor_has_no_varied_chain(lexicon: Lexicon) -> None:
+    with pytest.raises(PhonodrillError) as error:
+        varied(lexicon, "gulp", 3, 4, band=1)
+    assert error.value.message == ("no change of one sound makes 'gulp' a word of band 1 or lower")
+    assert error.value.hint == "--band 3, or another word, or --accent dictionary"
+
+
+def test_another_place_changes_each_time(lexicon: Lexicon) -> None:
+    chain = varied(lexicon, "crab", 6, 1)
+    assert (len(chain.steps), chain.seed, chain.notes) == (7, 1, ())
+    assert chain.query == Query()
+    places = [step.place for step in chain.steps[1:]]
+    assert all(len({*three}) == 3 for three in zip(places, places[1:], places[2:], strict=False))
+    assert len({tuple(s.word for s in varied(lexicon, "crab", 3, n).steps) for n in range(4)}) > 1
+
+
+def test_one_change_leaves_vowels_and_their_r_together() -> None:
+    for before, after in (("kræb", "ɡræb"), ("stɪŋ", "sɪŋ"), ("æn", "pæn"), ("tæp", "tɑp")):
+        assert _is_one_change(before, after)
+        assert _is_one_change(after, before)
+    for before, after in (
+        ("kræb", "klæp"),
+        ("kɑr", "kɑ"),
+        ("kɑr", "kɔr"),
+        ("bɝd", "bɪd"),
+        ("sip", "sp"),
+        ("tæp", "tæ?"),
+        ("ɑt", "kt"),
+        ("kæt", "kæt"),
+    ):
+        assert not _is_one_change(before, after)
+        assert not _is_one_change(after, before)
+    assert _is_one_change("rɑt", "ɑt")
+    assert _is_one_change("trɪp", "tɪp")

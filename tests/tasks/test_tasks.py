@@ -13,8 +13,10 @@ from phonodrill.sounds.notation import Notation
 from phonodrill.sounds.units import RVowels
 from phonodrill.tasks import script
 from phonodrill.tasks.difficulty import Level
+from phonodrill.tasks.history import parse_history
 from phonodrill.tasks.item import Part
 from phonodrill.tasks.phrases import PHRASES
+from phonodrill.tasks.warmup import draw_items
 from tests.case_files import cases
 
 KINDS = [(task.name, at) for task in TASKS.values() for at in task.positions]
@@ -158,3 +160,37 @@ def test_words_share_the_sound_in_the_accent_asked_for(lexicon: Lexicon, name: s
     for item in found:
         alike = [choice for choice in item.choices if choice.word != item.answer]
         assert {choice.said.sounds[0] for choice in alike} == {item.sound.sounds}, item
+
+
+@pytest.mark.source("Read (1971); Treiman (2004): young children hear ch and j in tr and dr")
+def test_band_one_makes_no_tr_or_dr(lexicon: Lexicon) -> None:
+    for task, word, at, answer in (
+        ("add", "rain", Position.FIRST, "train"),
+        ("delete", "train", Position.FIRST, "rain"),
+        ("substitute", "train", Position.FIRST, "brain"),
+    ):
+        for band, found in ((1, False), (2, True)):
+            query = Query(band=band, words=(word,))
+            items = TASKS[task].candidates(select(lexicon, query), query, at)
+            assert (answer in {item.answer for item in items}) is found, (task, band)
+
+
+def test_a_part_may_be_named_though_the_other_differs_by_accent(lexicon: Lexicon) -> None:
+    query = Query(band=3, words=("seesaw",))
+    items = TASKS["isolate"].candidates(select(lexicon, query), query, Position.SYLLABLE)
+    assert [item.answer for item in items] == ["see"]
+
+
+def test_draws_keep_what_they_are_asked_to_keep(lexicon: Lexicon) -> None:
+    pool = select(lexicon, Query(band=2), random.Random(1))
+    drawn = draw_items(
+        pool,
+        TASKS["delete"],
+        Position.FIRST,
+        count=4,
+        history=parse_history("top rain"),
+        keep=lambda item: item.sound.sounds == "s",
+    )
+    assert len(drawn) == 4
+    assert {item.sound.sounds for item in drawn} == {"s"}
+    assert not {"top", "rain"} & {word for item in drawn for word in item.words}

@@ -109,7 +109,7 @@ def _find(candidate: Candidate, _: Context) -> Question:
 
 def _trap(word: str, context: Context) -> Question:
     why = find_bases(word, context.lexicon, context.gate).note
-    ask = f"Show “{word}”. Has it an ending that was added?"
+    ask = f"Show “{word}”. Does it have an ending that was added?"
     return Question(TRAP, ask, word, "no", f"looks at the whole word: {why}")
 
 

@@ -93,8 +93,15 @@ class Words:
             plain = bool(found) and self._is_plain(found[0].entry, normal)
             if not (plain and self.pool.stands_alone(normal)):
                 found = ()
+            found = tuple(sorted(found, key=self._is_said_in_several_ways))
             self._answers[normal] = found
         return found
+
+    def _is_said_in_several_ways(self, answer: Spoken) -> bool:
+        """Whether a word is a poorer answer than its homophone: *aunt* than *ant*, *our* than *hour*."""
+        entry = answer.entry
+        ways = {self._merge(way.normal) for way in entry.usable_pronunciations}
+        return len(ways) > 1 or entry.is_heteronym or entry.band > self.query.band
 
     def is_wanted(self, stimulus: Entry, answer: Entry) -> bool:
         """Whether an answer is no past or plural form, unless the stimulus is one too."""

@@ -98,7 +98,7 @@ class Words:
         return found
 
     def _is_said_in_several_ways(self, answer: Spoken) -> bool:
-        """Whether a word is a poorer answer than its homophone: *aunt* than *ant*, *our* than *hour*."""
+        """Whether a homophone is the better answer: *ant* than *aunt*, *hour* than *our*."""
         entry = answer.entry
         ways = {self._merge(way.normal) for way in entry.usable_pronunciations}
         return len(ways) > 1 or entry.is_heteronym or entry.band > self.query.band

@@ -33,7 +33,7 @@ NO_WORDS: frozenset[str] = frozenset()
 SPLIT = "_"
 ANY_OTHER = "any other base"
 """What the last row of a rule table says of its base, which ends in nothing of its own."""
-_BANG = Merger("bang", "Aæ", before="ŋ")
+_BANG = Merger("bang", "Eæ", before="ŋ")
 """Many say the vowel of *rang* near that of *rain* (Labov, Ash & Boberg 2006; from memory)."""
 _LOOKS_SPLIT = re.compile(r"[aeiou][^aeiou]{1,2}e")
 """How *have* ends: as *cave* does, though its a says what it says in *cat*."""

@@ -93,15 +93,18 @@ class Words:
             plain = bool(found) and self._is_plain(found[0].entry, normal)
             if not (plain and self.pool.stands_alone(normal)):
                 found = ()
-            found = tuple(sorted(found, key=self._is_said_in_several_ways))
+            found = tuple(sorted(found, key=self._doubts))
             self._answers[normal] = found
         return found
 
-    def _is_said_in_several_ways(self, answer: Spoken) -> bool:
-        """Whether a homophone is the better answer: *ant* than *aunt*, *hour* than *our*."""
+    def _doubts(self, answer: Spoken) -> tuple[bool, int]:
+        """Rank homophones: *ant* is a better answer than *aunt*, which many say another way.
+
+        Every way that a dictionary lists counts, also those that no item uses.
+        """
         entry = answer.entry
-        ways = {self._merge(way.normal) for way in entry.usable_pronunciations}
-        return len(ways) > 1 or entry.is_heteronym or entry.band > self.query.band
+        ways = {self._merge(way.normal) for way in entry.pronunciations}
+        return entry.is_heteronym or entry.band > self.query.band, len(ways)
 
     def is_wanted(self, stimulus: Entry, answer: Entry) -> bool:
         """Whether an answer is no past or plural form, unless the stimulus is one too."""

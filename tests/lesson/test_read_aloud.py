@@ -33,9 +33,11 @@ def _answers(lexicon: Lexicon, task: str, at: Position, word: str) -> set[tuple[
     return {(item.answer, *item.also) for item in items}
 
 
-@pytest.mark.source("CMUdict 0.7b: two ways to say aunt and our, one to say ant and hour")
+@pytest.mark.source("CMUdict 0.7b: two ways to say aunt, one to say ant")
 def test_the_homophone_that_all_say_alike_is_the_answer(lexicon: Lexicon) -> None:
-    assert ("hour", "our") in _answers(lexicon, "delete", Position.FIRST, "shower")
+    assert ("or", "ore", "oar") in _answers(lexicon, "delete", Position.FIRST, "four"), (
+        "ore is rarer"
+    )
     assert ("ant", "aunt") in _answers(lexicon, "substitute", Position.CODA1, "act")
 
 

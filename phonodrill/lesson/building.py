@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from phonodrill.endings.steps import Op, Step, steps_of
+from phonodrill.endings.suffix import DERIVED
 from phonodrill.graphemes.chunk import Chunk
 from phonodrill.lesson.candidates import Candidate, Vocabulary, readings_of
 from phonodrill.lesson.plan import BUILD, LIST
@@ -29,7 +30,7 @@ def compose_build(context: Context, vocabulary: Vocabulary, words: Words, minute
     built = []
     for word in words.build:
         candidate = vocabulary.words[word]
-        parts = used_as(readings_of(candidate, context))
+        parts = used_as(_own_readings(candidate, context))
         base = candidate.base if candidate.ending else ""
         steps = tuple(_steps(candidate, context))
         built.append(Built(word, base, parts, steps, sound_in(candidate, context)))
@@ -99,11 +100,20 @@ def used_as(parts: tuple[str, ...]) -> str:
     return "" if parts[:1] == ("other",) else ", ".join(p for p in parts if p != "other")
 
 
+def _own_readings(candidate: Candidate, context: Context) -> tuple[str, ...]:
+    """Return how the word itself is used: *quickly* is an adverb, whatever its base is."""
+    entry = context.lexicon.get(candidate.word)
+    is_made = candidate.ending is not None and candidate.ending.ending in DERIVED
+    own = entry.parts_of_speech if entry and is_made else ()
+    return own or readings_of(candidate, context)
+
+
 def _listed(word: str, is_review: bool, vocabulary: Vocabulary, context: Context) -> Listed:
     candidate = vocabulary.words.get(word)
     entry = context.lexicon.get(word)
     said = entry.usable_pronunciations[0] if entry else Pronunciation("", "", "")
-    parts = readings_of(candidate, context) if candidate else entry.parts_of_speech if entry else ()
+    own = entry.parts_of_speech if entry else ()
+    parts = _own_readings(candidate, context) if candidate else own
     return Listed(
         word,
         is_review,

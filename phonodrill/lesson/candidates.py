@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Set as AbstractSet
 from typing import NamedTuple
 
 from phonodrill.endings.classify import Ending
@@ -16,6 +18,7 @@ from phonodrill.lesson.focus import Kind, spellings_of_sound, write_sound
 from phonodrill.lesson.request import Context
 from phonodrill.lexicon.entry import Counted, Spelled
 from phonodrill.reading.decodable import Wanted, find_words
+from phonodrill.sounds.accents import MERGERS, Merger
 from phonodrill.sounds.features import distance
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.units import has_r_vowel, hides_y
@@ -28,6 +31,12 @@ MOST_TAKEN_APART = 700
 """Words with an ending that lessons draw on: enough for ten that share none, and read soon."""
 NO_WORDS: frozenset[str] = frozenset()
 SPLIT = "_"
+ANY_OTHER = "any other base"
+"""What the last row of a rule table says of its base, which ends in nothing of its own."""
+_BANG = Merger("bang", "Eæ", before="ŋ")
+"""Many say the vowel of *rang* near that of *rain* (Labov, Ash & Boberg 2006; from memory)."""
+_LOOKS_SPLIT = re.compile(r"[aeiou][^aeiou]{1,2}e")
+"""How *have* ends: as *cave* does, though its a says what it says in *cat*."""
 FIRST, INSIDE, LAST = "at the beginning", "in the middle", "at the end"
 FEWEST_SOUNDS, MOST_SOUNDS = 2, 5
 MOST_SYLLABLES = 2
@@ -207,6 +216,8 @@ def _ends_in(kind: str) -> str:
     tail = tail.removeprefix("some nouns in ").removesuffix(" (listed)")
     if tail.startswith("consonant + y"):
         return "base ends in a consonant and y"
+    if tail == ANY_OTHER:
+        return tail
     return f"base ends in {tail}"
 
 
@@ -233,12 +244,17 @@ def _with_rows(
     own = {row.code: row for row in rows}
     odd = _odd_codes(context)
     sounds = {code for row in all_rows for code in row.correspondence.sounds}
+    has_split = any(SPLIT in row.correspondence.spelling for row in all_rows)
     for word in plain:
         met = [code for code in word.chunks if code in own]
         if len(met) != 1 or len(word.stress) > MOST_SYLLABLES or odd.intersection(word.chunks):
             continue
         found = own[met[0]].correspondence
         if sum(word.sounds.count(sound) for sound in sounds) != 1:
+            continue
+        if _is_disputed(word.normal, sounds):
+            continue
+        if has_split and SPLIT not in found.spelling and _LOOKS_SPLIT.search(word.word[-4:]):
             continue
         # Circle has two letters c: which of them is meant?
         if SPLIT not in found.spelling and word.word.count(found.spelling) != 1:
@@ -252,6 +268,18 @@ def _with_rows(
             len(word.stress),
             normal=word.normal,
         )
+
+
+def _is_disputed(normal: str, sounds: AbstractSet[str]) -> bool:
+    """Whether a word has one of two sounds to be told apart where many say them alike.
+
+    Beside /ĕ/ *pin* is not fair: in the South it has the vowel of *pen*. Sounds that fall
+    together nearly everywhere (*cot*, *caught*) are a focus that a teacher chose knowingly.
+    """
+    return any(
+        sounds >= {*merger.alike} and bool(merger.before) and bool(merger.places(normal))
+        for merger in (*MERGERS, _BANG)
+    )
 
 
 def _condition(word: Spelled, code: str, row: Counted, context: Context) -> str:

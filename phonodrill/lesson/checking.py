@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from itertools import cycle
 
-from phonodrill.endings.sounds import written_sound
+from phonodrill.endings.sounds import in_style, written_sound
 from phonodrill.endings.undo import find_bases
 from phonodrill.lesson.candidates import Candidate, Vocabulary
 from phonodrill.lesson.focus import Kind
@@ -108,8 +108,8 @@ def _find(candidate: Candidate, _: Context) -> Question:
 
 
 def _trap(word: str, context: Context) -> Question:
-    why = find_bases(word, context.lexicon, context.gate).note
-    ask = f"Show “{word}”. Has it an ending that was added?"
+    why = in_style(find_bases(word, context.lexicon, context.gate).note, context.style)
+    ask = f"Show “{word}”. Does it have an ending that was added?"
     return Question(TRAP, ask, word, "no", f"looks at the whole word: {why}")
 
 

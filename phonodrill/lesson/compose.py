@@ -8,6 +8,7 @@ again from its choice and every answer compared.
 from __future__ import annotations
 
 import random
+from collections import Counter
 from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
@@ -44,6 +45,8 @@ from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.tasks.history import NO_HISTORY, History
 
 FEWEST_WORDS = 8
+LEAST_OF_OTHER_PILES = 10
+"""Words beside the largest pile that a sort by condition needs."""
 """Words a focus must have for a lesson."""
 
 
@@ -166,7 +169,7 @@ def choose(ready: Prepared, history: History) -> Choice:
     notes = []
     if not _can_be_sorted(vocabulary):
         parts = _without_sort(parts)
-        notes.append("no sort: all words are spelled alike and sound alike")
+        notes.append("no sort: the words of this focus make one pile")
     items = {part.name: part.items for part in parts}
     watch_outs = draw_watch_outs(all_watch_outs, rng)
     traps = traps_among(watch_outs, context) if context.focus.endings else ()
@@ -176,7 +179,7 @@ def choose(ready: Prepared, history: History) -> Choice:
     if words.sort and not has_two_groups(vocabulary, words):
         # Late in a series the words that are left may all go under one heading.
         parts, words = _without_sort(parts), words._replace(sort=())
-        notes.append("no sort: the words left for it are spelled alike and sound alike")
+        notes.append("no sort: the words left for it make one pile")
     oral, missing = draw_oral(context, vocabulary, items.get(plan.WARMUP, 0), history, rng)
     notes += missing
     wanted = items.get(plan.SENTENCES, 0)
@@ -213,7 +216,11 @@ def _without_sort(parts: tuple[Part, ...]) -> tuple[Part, ...]:
 def _can_be_sorted(vocabulary: Vocabulary) -> bool:
     """Whether a sort has two groups."""
     headings = {(found.spelling, found.sound) for found in vocabulary.words.values()}
-    return len(headings) > 1 or len(vocabulary.conditions) > 1 or bool(vocabulary.rivals)
+    if len(headings) > 1 or vocabulary.rivals:
+        return True
+    # The other sections take words of the smaller pile, too.
+    counts = Counter(found.condition for found in vocabulary.words.values())
+    return sum(size for _, size in counts.most_common()[1:]) >= LEAST_OF_OTHER_PILES
 
 
 def compose(ready: Prepared, choice: Choice) -> Lesson:

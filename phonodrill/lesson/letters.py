@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from phonodrill.graphemes.correspondence import Correspondence, Kind, write_sounds
+from phonodrill.lesson.focus import spellings_of_sound
 from phonodrill.lesson.plan import REVIEW
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Letter, Review
 from phonodrill.lesson.words import Words
 from phonodrill.lexicon.entry import Counted
 from phonodrill.sounds.normal import WEAK
+from phonodrill.sounds.notation import symbols
 from phonodrill.taught.tokens import usual
 
+R_VOWEL = "ɝ"
 SCRIPT = (
     "Show the letters: the class says the sound. Then say the sound, letters hidden: "
     "the class writes the letters."
@@ -42,17 +47,47 @@ def compose_review(context: Context, words: Words, minutes: int, count: int) -> 
     letters = tuple(
         Letter(
             shown(row.correspondence),
-            heard(row.correspondence, context),
+            _heard_in(key_words[row.code], row, context),
             key_words[row.code],
-            tuple(
-                shown(other.correspondence)
-                for other in rows
-                if other is not row and _sound(other) == _sound(row)
-            ),
+            tuple(_also_right(row, rows, context)),
         )
         for row in rows
     )
     return Review(REVIEW, minutes, "Say and spell", SCRIPT, letters)
+
+
+def _also_right(row: Counted, rows: Sequence[Counted], context: Context) -> Iterator[str]:
+    """Yield what else a class may write for the sound: all it was taught, as in the dictation."""
+    found = row.correspondence
+    if found.kind is Kind.ENDING:
+        others = [other for other in rows if other.correspondence.kind is Kind.ENDING]
+        others = [other for other in others if _sound(other) == _sound(row)]
+    else:
+        others = [
+            o for o in spellings_of_sound(found.sound, context.lexicon) if is_taught(o, context)
+        ]
+    yield from dict.fromkeys(
+        shown(other.correspondence) for other in others if other.code != row.code
+    )
+
+
+def is_taught(row: Counted, context: Context) -> bool:
+    """Whether the class was taught a correspondence; without a list, every one."""
+    return context.known is None or row.code in context.known.things
+
+
+def _heard_in(word: str, row: Counted, context: Context) -> str:
+    """Write the sound as its word has it: er in *bigger* is weak, in *her* it is not."""
+    entry = context.lexicon.get(word)
+    if R_VOWEL not in _sound(row) or entry is None:
+        return heard(row.correspondence, context)
+    said = entry.usable_pronunciations[0]
+    signs = symbols(said.shown, said.stress, context.style)
+    chunks = context.lexicon.chunks(said.chunks)
+    own = (chunk.sounds for chunk in chunks if chunk.correspondence == row.correspondence)
+    places = next(own, ())
+    written = "".join(signs[place] for place in places)
+    return f"/{written}/" if written else heard(row.correspondence, context)
 
 
 def _usual_rows(context: Context) -> list[Counted]:

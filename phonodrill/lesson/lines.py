@@ -7,12 +7,12 @@ from collections.abc import Iterable, Iterator
 
 from phonodrill.lesson.candidates import Vocabulary
 from phonodrill.lesson.focus import spellings_of_sound
-from phonodrill.lesson.letters import heard, shown
+from phonodrill.lesson.letters import heard, is_taught, shown
 from phonodrill.lesson.plan import DICTATION, SENTENCES
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Dictation, HeardSound, HeardWord, Line, Sentences
 from phonodrill.lesson.words import Words
-from phonodrill.lexicon.entry import Counted, Sentence
+from phonodrill.lexicon.entry import Sentence
 from phonodrill.selection import spelled_of
 from phonodrill.sentences import cloze, entry_of, find_sentences, words_of
 from phonodrill.sounds.normal import WEAK
@@ -173,11 +173,7 @@ def _sounds(context: Context, words: Words) -> Iterator[HeardSound]:
         if code == WEAK:
             continue
         rows = spellings_of_sound(code, context.lexicon)
-        known = [row for row in rows if _is_taught(row, context)]
+        known = [row for row in rows if is_taught(row, context)]
         if known:
             spellings = tuple(shown(row.correspondence) for row in known)
             yield HeardSound(heard(known[0].correspondence, context), spellings)
-
-
-def _is_taught(row: Counted, context: Context) -> bool:
-    return context.known is None or row.code in context.known.things

@@ -10,7 +10,7 @@ from phonodrill.endings.lookalikes import Kind as TrapKind
 from phonodrill.endings.lookalikes import find_lookalikes
 from phonodrill.endings.rule import Rule as SpellingRule
 from phonodrill.endings.rules import possible_bases
-from phonodrill.endings.sounds import written_sound
+from phonodrill.endings.sounds import in_style, written_sound
 from phonodrill.endings.suffix import SUFFIX_OF
 from phonodrill.endings.table import row_of
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
@@ -108,7 +108,9 @@ def watch_outs_of(context: Context) -> tuple[WatchOut, ...]:
         if trap.kind is TrapKind.NO_ENDING and _may_have_ending(trap.word, context):
             continue
         if any(word.endswith(endings) for word in trap.word.split(", ")):
-            kinds.setdefault(trap.kind, []).append(WatchOut(trap.word, trap.why))
+            kinds.setdefault(trap.kind, []).append(
+                WatchOut(trap.word, in_style(trap.why, context.style))
+            )
     turns = zip_longest(*kinds.values())
     found = (watch for turn in turns for watch in turn if watch)
     by_word: dict[str, WatchOut] = {}

@@ -31,7 +31,7 @@ def compose_sort(context: Context, vocabulary: Vocabulary, words: Words, minutes
         ways = _sort_endings(context, words.sort)
     else:
         ways = _sort_by_labels(context, candidates)
-    useful = tuple(way for way in ways if len(way.groups) >= TWO)
+    useful = _unlike(way for way in ways if len(way.groups) >= TWO)
     if not useful:
         # One spelling with one sound: what is left to tell apart is the condition.
         useful = (_sorting("condition", candidates, lambda c: c.condition),)
@@ -48,6 +48,14 @@ def has_two_groups(vocabulary: Vocabulary, words: Words) -> bool:
 def _candidates(vocabulary: Vocabulary, words: Words) -> list[Candidate]:
     known = {**vocabulary.rivals, **vocabulary.words}
     return [known[word] for word in words.sort]
+
+
+def _unlike(ways: Iterable[Sorting]) -> tuple[Sorting, ...]:
+    """Leave out a way whose piles are those of another: nothing is learned the second time."""
+    by_piles: dict[frozenset[tuple[str, ...]], Sorting] = {}
+    for way in ways:
+        by_piles.setdefault(frozenset(tuple(sorted(g.words)) for g in way.groups), way)
+    return tuple(by_piles.values())
 
 
 def _sort_endings(context: Context, words: tuple[str, ...]) -> list[Sorting]:
@@ -74,10 +82,11 @@ def _heading(label: str, by: By, context: Context) -> str:
 def _sort_by_labels(context: Context, candidates: list[Candidate]) -> list[Sorting]:
     if context.focus.kind is Kind.TASK:
         return [_sorting("number of sounds", candidates, lambda c: c.sound)]
-    return [
+    ways = [
         _sorting("spelling", candidates, lambda c: c.spelling),
         _sorting("sound", candidates, lambda c: f"/{write_sounds(c.sound, context.style)}/"),
     ]
+    return ways[::-1] if context.focus.kind is Kind.CONTRAST else ways
 
 
 def _sorting(

@@ -35,7 +35,7 @@ _PLACES = {
     Position.LAST: "last sound",
     Position.VOWEL: "vowel sound",
     Position.ONSET2: "second of two consonants",
-    Position.CODA1: "consonant behind the vowel",
+    Position.CODA1: "consonant after the vowel",
     Position.SYLLABLE: "part",
     Position.ONSET: "beginning before the vowel",
     Position.RIME: "part from the vowel on",

@@ -69,7 +69,7 @@ class Letter(NamedTuple):
         letters: as they are shown.
         sound: what they say, between slashes.
         key_word: a word that has it.
-        also: other letters of this review that say the same.
+        also: what else a class may write for the sound, of all it was taught.
     """
 
     letters: str

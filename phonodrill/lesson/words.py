@@ -320,7 +320,9 @@ def _draw_sort(
         for kind in sorted(by_kind)
         for word in rng.sample(by_kind[kind], min(share, len(by_kind[kind])))
     ]
-    return deck.draw(count - len(rivals), by_label=True), rivals
+    # Where all have one heading the conditions make the piles.
+    has_headings = len({_heading(found) for found in vocabulary.words.values()}) > 1
+    return deck.draw(count - len(rivals), by_label=has_headings or bool(rivals)), rivals
 
 
 def _mix(new: list[str], review: list[str]) -> list[str]:

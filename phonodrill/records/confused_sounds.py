@@ -46,10 +46,10 @@ _PLACES = {
     Position.FIRST: "the first sound",
     Position.LAST: "the last sound",
     Position.ONSET2: "the second consonant",
-    Position.CODA1: "the consonant behind the vowel",
+    Position.CODA1: "the consonant after the vowel",
     Position.ONSET: "all before the vowel",
     Position.VOWEL: "the vowel",
-    Position.RIME: "the vowel and all behind it",
+    Position.RIME: "the vowel and all after it",
 }
 _ONE_OF_CLUSTER = "leaves one sound of the cluster"
 _WHOLE_CLUSTER = "takes the whole cluster for one sound"

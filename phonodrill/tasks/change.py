@@ -93,8 +93,19 @@ class Words:
             plain = bool(found) and self._is_plain(found[0].entry, normal)
             if not (plain and self.pool.stands_alone(normal)):
                 found = ()
+            found = tuple(sorted(found, key=self._doubts))
             self._answers[normal] = found
         return found
+
+    def _doubts(self, answer: Spoken) -> tuple[bool, int, int]:
+        """Rank homophones: *ant* is a better answer than *aunt*, which many say another way.
+
+        Familiar words go first (*or*, not *ore*). Of the ways to say a word all that a
+        dictionary lists count, also those that no item uses.
+        """
+        entry = answer.entry
+        ways = {self._merge(way.normal) for way in entry.pronunciations}
+        return entry.is_heteronym, entry.band, len(ways)
 
     def is_wanted(self, stimulus: Entry, answer: Entry) -> bool:
         """Whether an answer is no past or plural form, unless the stimulus is one too."""

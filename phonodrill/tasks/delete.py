@@ -92,9 +92,9 @@ def _without_a_half(words: Words, whole: Spoken) -> Iterator[Item]:
         return
     cut = len(halves.first.sounds)
     normal = whole.said.normal
-    for taken, rest, ahead in (
-        (halves.first, normal[cut:], True),
-        (halves.second, normal[:cut], False),
+    for taken, left, rest, ahead in (
+        (halves.first, halves.second, normal[cut:], True),
+        (halves.second, halves.first, normal[:cut], False),
     ):
 
         def named(form: str, *, ahead: bool = ahead) -> str:
@@ -106,15 +106,24 @@ def _without_a_half(words: Words, whole: Spoken) -> Iterator[Item]:
         def agree(whole: str, rest: str, *, ahead: bool = ahead) -> bool:
             return whole.endswith(rest) if ahead else whole.startswith(rest)
 
-        item = _checked(words, whole, taken, rest, Position.SYLLABLE, agree)
+        item = _checked(words, whole, taken, rest, Position.SYLLABLE, agree, left.word)
         if item:
             yield item
 
 
 def _checked(
-    words: Words, stimulus: Spoken, taken: Part, rest: str, at: Position, agree: Agree
+    words: Words,
+    stimulus: Spoken,
+    taken: Part,
+    rest: str,
+    at: Position,
+    agree: Agree,
+    spelled: str = "",
 ) -> Item | None:
+    """Make the item if its answer is right; the word ``spelled`` goes before its homophones."""
     answers = words.answers(rest) if rest else ()
+    # What is left of seacoast is sea, not see.
+    answers = tuple(sorted(answers, key=lambda answer: answer.entry.word != spelled))
     if not answers or not words.holds(stimulus, answers[0], agree):
         return None
     if not words.is_wanted(stimulus.entry, answers[0].entry):

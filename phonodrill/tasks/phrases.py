@@ -60,8 +60,8 @@ _ROWS = {
             _ISOLATED,
         ),
         "coda1": (
-            "Say the consonant right behind the vowel",
-            _SAY + "Consonants end it. What is the first one behind the vowel?",
+            "Say the consonant right after the vowel",
+            _SAY + "Consonants end it. What is the first one after the last vowel?",
             "{sound}",
             _ISOLATED,
         ),
@@ -203,8 +203,8 @@ _ROWS = {
             _TAKEN,
         ),
         "coda1": (
-            "Leave off the consonant right behind the vowel",
-            _SAY + "Leave off {sound}, right behind the vowel.",
+            "Leave off the consonant right after the vowel",
+            _SAY + "Leave off {sound}, right after the vowel.",
             "{answer}",
             _TAKEN,
         ),
@@ -221,13 +221,13 @@ _ROWS = {
         "last": ("Add a last sound", _SAY + "Add {sound} at the end.", "{answer}", _ADDED),
         "onset2": (
             "Add a second consonant",
-            _SAY + "Add {sound} behind the first sound.",
+            _SAY + "Add {sound} after the first sound.",
             "{answer}",
             _ADDED,
         ),
         "coda1": (
-            "Add a consonant right behind the vowel",
-            _SAY + "Add {sound} right behind the vowel.",
+            "Add a consonant right after the vowel",
+            _SAY + "Add {sound} right after the vowel.",
             "{answer}",
             _ADDED,
         ),
@@ -265,8 +265,8 @@ _ROWS = {
             _CHANGED,
         ),
         "coda1": (
-            "Change the consonant right behind the vowel",
-            _SAY + "Change {sound}, right behind the vowel, to {new}.",
+            "Change the consonant right after the vowel",
+            _SAY + "Change {sound}, right after the vowel, to {new}.",
             "{answer}",
             _CHANGED,
         ),
@@ -292,10 +292,10 @@ _ROWS = {
             "Listen: {stimulus}. From last to first: {turned}: {answer}.",
         ),
         "syllable": (
-            "Turn the two parts round",
-            _SAY + "Say its two parts the other way round.",
+            "Turn the two parts around",
+            _SAY + "Say its two parts the other way around.",
             "{parts}",
-            "Listen: {stimulus}. The other way round: {parts}. Now with me.",
+            "Listen: {stimulus}. The other way around: {parts}. Now with me.",
         ),
     },
 }
@@ -334,9 +334,9 @@ IN_FRONT, AT_THE_END = "in front", "at the end"
 SOUND_COUNT = "{count} sounds"
 ALSO = "{answer} (also {others})"
 HOLD = "Hold {sounds}."
-CLIP = "Say {sounds} short, with no “uh” behind."
+CLIP = "Say {sounds} short, with no “uh” after."
 UNPUFFED = (
-    "Say “{word}” afresh, with a puff of air at {sound}: behind /s/ that sound has none, "
+    "Say “{word}” anew, with a puff of air at {sound}: after /s/ that sound has none, "
     "so to some ears “{other}” without /s/ is not quite “{word}”."
 )
 CHAIN_START = "Say “{word}”."

@@ -235,7 +235,7 @@ def test_words_in_the_wrong_set_are_few_and_known(lexicon: Lexicon) -> None:
         for said in entry.pronunciations[:1]
         if is_misfiled(entry.word, said.normal)
     }
-    assert {"awful", "caught", "bought", "fallen"} <= misfiled
+    assert {"awful", "bought", "fallen"} <= misfiled
     assert len(misfiled) < 250
     assert not misfiled & {"hot", "top", "wand", "father", "calm", "drama"}
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from pathlib import Path
 from typing import Any
@@ -22,6 +23,9 @@ class LexiconBuildHook(BuildHookInterface):  # type: ignore[type-arg]
 
             wordlists = root / "wordlists"
             if stored_fingerprint(LEXICON_PATH) != fingerprint(wordlists):
+                # Nearly all that is made stays to the end: looking for what is not costs a twelfth.
+                gc.disable()
                 compile_lexicon(wordlists)
         finally:
+            gc.enable()
             sys.path.remove(str(root))

@@ -303,7 +303,7 @@ def test_a_missing_package_is_one_clear_line(
     monkeypatch.setitem(sys.modules, package, None)
     assert fails(*command).splitlines() == [
         f"error: keeping records needs the package {package}",
-        "try: python -m pip install 'phonodrill[records]'",
+        'try: in the folder of phonodrill: python -m pip install ".[records]"',
     ]
 
 

@@ -166,9 +166,9 @@ def options_of(values: Iterable[str], **words: str) -> list[tuple[str, str]]:
     return [(str(value), words.get(str(value), str(value))) for value in values]
 
 
-def redirect_to(path: str, form: Form) -> RedirectResponse:
-    """Send the visitor to the address that has all fields of a form."""
-    return RedirectResponse(address_of(path, form), 303)
+def redirect_to(path: str, form: Form, part: str = "") -> RedirectResponse:
+    """Send the visitor to the address that has all fields of a form, or to a part of it."""
+    return RedirectResponse(address_of(path, form) + (f"#{part}" if part else ""), 303)
 
 
 def address_of(path: str, form: Form, **more: Any) -> str:

@@ -9,8 +9,12 @@ from phonodrill.errors import PhonodrillError
 
 
 def install_hint(extra: str = "print") -> str:
-    """Say how to install the packages of an extra."""
-    return f"python -m pip install 'phonodrill[{extra}]'"
+    """Say how to install the packages of an extra.
+
+    From the folder, as the documentation says: a registry may hold something else of this
+    name. In double quotes, which every shell takes, those of Windows, too.
+    """
+    return f'in the folder of phonodrill: python -m pip install ".[{extra}]"'
 
 
 def import_extra(module: str, what: str, package: str = "", *, extra: str = "print") -> Any:

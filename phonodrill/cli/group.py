@@ -39,7 +39,7 @@ def add(
 
         codes = read_codes(students)
         store.add_group(name, codes)
-    typer.echo(f"group {name}: {len(codes)} students")
+    _say_size(name, len(codes))
 
 
 @app.command("list")
@@ -77,7 +77,7 @@ def add_students(name: NameArgument, students: CodesArgument) -> None:
         codes = read_codes(students)
         store.add_students(name, codes)
         count = len(store.list_students(name))
-    typer.echo(f"group {name}: {count} students")
+    _say_size(name, count)
 
 
 @student_app.command("remove")
@@ -90,3 +90,7 @@ def remove_student(
     from phonodrill.cli.records import erase_one
 
     erase_one(student, name, yes=yes, backups=False)
+
+
+def _say_size(name: str, count: int) -> None:
+    typer.echo(f"group {name}: {count} student{'s' * (count != 1)}")

@@ -131,9 +131,18 @@ def main() -> None:
         sys.exit(2)
     except typer.TyperException as error:
         message = error.format_message()
-        _complain(message[:1].lower() + message[1:], "phonodrill --help")
+        _complain(message[:1].lower() + message[1:], _help_of(getattr(error, "ctx", None)))
         sys.exit(2)
     sys.exit(status if isinstance(status, int) else 0)
+
+
+def _help_of(context: Any) -> str:
+    """Name the help of the command that was asked wrongly."""
+    words = ["--help"]
+    while context is not None and context.parent is not None:
+        words.insert(0, context.info_name)
+        context = context.parent
+    return " ".join(["phonodrill", *words])
 
 
 def _complain_of_system(error: OSError) -> None:

@@ -9,6 +9,9 @@ from phonodrill.lesson.words import Words
 from phonodrill.selection import may_be_said, nearest_words
 from phonodrill.sentences import entry_of, words_of
 
+_SHOWN = {"listed": "sound out", "bases": "find the base"}
+"""Section -> what it is called in the lesson, if not so."""
+
 
 def check_words(ready: Prepared, words: Words) -> None:
     """Check that every word fits its section.
@@ -22,7 +25,7 @@ def check_words(ready: Prepared, words: Words) -> None:
             continue
         for place, word in enumerate(listed):
             if word in listed[:place]:
-                raise PhonodrillError(f"{section}: {word} is there twice", "another word")
+                raise PhonodrillError(f"{_shown(section)}: {word} is there twice", "another word")
             fits = word in known or (section == "sort" and word in rivals)
             is_review = word in words.review or word in ready.context.request.review
             if section == "review" or (section in ("listed", "dictation") and is_review):
@@ -32,12 +35,18 @@ def check_words(ready: Prepared, words: Words) -> None:
                     f"build: a part of {word!r} is not for class", "another word to build"
                 )
             if not fits:
-                raise PhonodrillError(f"{section}: {why_unfit(ready, word)}", _hint(ready, word))
+                raise PhonodrillError(
+                    f"{_shown(section)}: {why_unfit(ready, word)}", _hint(ready, word)
+                )
     twice = [word for word in words.dictation if word in words.sort]
     if twice:
         raise PhonodrillError(
             f"dictation: {twice[0]} is among the words just sorted", "another word to dictate"
         )
+
+
+def _shown(section: str) -> str:
+    return _SHOWN.get(section, section)
 
 
 def why_unfit(ready: Prepared, word: str) -> str:

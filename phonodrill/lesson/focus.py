@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -75,6 +76,9 @@ class Focus(NamedTuple):
         return codes | {f"-{ending}" for ending in self.endings}
 
 
+_BETWEEN = re.compile(r"\s*,\s*|\s+")
+
+
 def parse_focus(text: str, lexicon: Lexicon) -> Focus:
     """Read a focus.
 
@@ -82,6 +86,7 @@ def parse_focus(text: str, lexicon: Lexicon) -> Focus:
         text: endings ``es,ies``; a spelling ``sh``, ``a_e``, ``c=s``; a sound ``/k/``; a
             contrast ``i:e``; or the name of a task. What is both an ending and a spelling
             (``er``) is the ending; with its sound (``er=ûr``) it is the spelling.
+            Several are parted by a comma or a space.
         lexicon: the open lexicon.
 
     Raises:
@@ -94,7 +99,7 @@ def parse_focus(text: str, lexicon: Lexicon) -> Focus:
     bare = text.strip()
     if len(bare) > LONGEST:
         raise PhonodrillError(f"a focus of more than {LONGEST} signs", EXAMPLES)
-    parts = tuple(dict.fromkeys(part.strip().lower() for part in bare.split(",")))
+    parts = tuple(dict.fromkeys(part.strip().lower() for part in _BETWEEN.split(bare)))
     if not bare or not all(parts):
         raise PhonodrillError(f"no focus in {text!r}", f"--focus {EXAMPLES}")
     if bare.lower() in TASKS:

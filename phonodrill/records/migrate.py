@@ -89,7 +89,7 @@ def _known(scripts: ScriptDirectory) -> set[str]:
 def _newer(shown: str, revision: str) -> PhonodrillError:
     return PhonodrillError(
         f"{shown} was written by a newer phonodrill (its tables are {revision})",
-        "python -m pip install --upgrade phonodrill",
+        "install phonodrill again, from its newer folder: python -m pip install .",
     )
 
 

@@ -22,7 +22,9 @@ from phonodrill.web.settings import Settings
 
 FOLDER = Path(__file__).parent
 CARRIED = ("band", "taught")
-"""Fields that go along to the next page."""
+"""Fields that go along to every page of the menu."""
+CARRIED_ELSEWHERE = (*CARRIED, "focus")
+"""Fields that go along to another page: a page's own link leads to it without a lesson."""
 _ENVIRONMENT = Environment(
     loader=FileSystemLoader(FOLDER / "templates"),
     autoescape=select_autoescape(default=True),
@@ -125,13 +127,12 @@ def show(
         problem: what was wrong with what was asked.
         context: whatever else the template shows.
     """
-    sent = form.model_dump(mode="json", exclude_defaults=True)
-    carried = {name: sent[name] for name in CARRIED if name in sent}
     token = token_for(request)
     text = _ENVIRONMENT.get_template(template).render(
         page=page,
         menu=request.app.state.menu,
-        carried=f"?{urlencode(carried)}" if carried else "",
+        afresh=_query_of(form, CARRIED),
+        carried=_query_of(form, CARRIED_ELSEWHERE),
         caution=CAUTION,
         form=form,
         token=token,
@@ -144,6 +145,12 @@ def show(
     response = HTMLResponse(text, problem.status if problem else 200)
     keep_token(response, token, secure=settings_of(request).secure)
     return response
+
+
+def _query_of(form: Form, names: Iterable[str]) -> str:
+    sent = form.model_dump(mode="json", exclude_defaults=True)
+    given = {name: sent[name] for name in names if name in sent}
+    return f"?{urlencode(given)}" if given else ""
 
 
 def options_of(values: Iterable[str], **words: str) -> list[tuple[str, str]]:
@@ -159,9 +166,9 @@ def options_of(values: Iterable[str], **words: str) -> list[tuple[str, str]]:
     return [(str(value), words.get(str(value), str(value))) for value in values]
 
 
-def redirect_to(path: str, form: Form) -> RedirectResponse:
-    """Send the visitor to the address that has all fields of a form."""
-    return RedirectResponse(address_of(path, form), 303)
+def redirect_to(path: str, form: Form, part: str = "") -> RedirectResponse:
+    """Send the visitor to the address that has all fields of a form, or to a part of it."""
+    return RedirectResponse(address_of(path, form) + (f"#{part}" if part else ""), 303)
 
 
 def address_of(path: str, form: Form, **more: Any) -> str:

@@ -102,14 +102,15 @@ def test_own_words(folder: Path) -> None:
 
 
 def test_own_lists_count_at_once() -> None:
-    works("words", "add", "fiona", "harbor", "--band", "2")
-    works("words", "block", "boat")
+    added = works("words", "add", "Fiona", "harbor", "--band", "2")
+    assert added == "added to band 2: fiona, harbor\n"
+    assert works("words", "block", "boat") == "never used from now on: boat\n"
     text = works("words", "list")
     assert "fiona" in text
     assert "boat" in text
     assert json.loads(works("words", "list", "--format", "json"))["words"][0]["word"] == "boat"
     assert json.loads(works("word", "boat", "--format", "json"))["in_class"] == "no"
-    works("words", "remove", "boat")
+    assert works("words", "remove", "boat") == "taken out of your lists: boat\n"
     assert json.loads(works("word", "boat", "--format", "json"))["in_class"] == "yes"
 
 
@@ -349,6 +350,9 @@ def test_sources_are_shown() -> None:
         (["warmup", "--cuont", "3"], "--count"),
         (["warmpu"], "warmup"),
         (["sentences", "gulling"], "no sentence with 'gulling'"),
+        (["endings", "add", "ferry", "--ending", "es"], "try: phonodrill endings add --help"),
+        (["lesson", "--focus", "es,", "ies"], "try: phonodrill lesson --help"),
+        (["--nothing"], "try: phonodrill --help"),
         (["words", "add", "blorf"], "is not in the lexicon"),
         (["words", "add", "hell"], "not a word for class"),
         (["words", "remove", "crab"], "phonodrill words list"),

@@ -104,7 +104,7 @@ def test_a_missing_package_is_one_clear_line(package: str, tmp_path: Path) -> No
     assert done.returncode == 2
     assert [line for line in done.stderr.splitlines() if not line.startswith("note: ")] == [
         f"error: {package.upper()} needs the package python-{package}",
-        "try: python -m pip install 'phonodrill[print]'",
+        'try: in the folder of phonodrill: python -m pip install ".[print]"',
     ]
     assert out.read_text() == "old"
     assert [path.name for path in tmp_path.iterdir()] == [out.name]

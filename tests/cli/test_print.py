@@ -230,7 +230,7 @@ def test_a_missing_package_is_one_clear_line(tmp_path: Path) -> None:
         assert done.returncode == 2
         assert done.stderr.splitlines() == [
             f"error: PDF needs the package {package.replace('_', '-')}",
-            "try: python -m pip install 'phonodrill[print]'",
+            'try: in the folder of phonodrill: python -m pip install ".[print]"',
         ]
         assert out.read_text() == "old"
         assert [path.name for path in tmp_path.iterdir()] == ["cards.pdf"]

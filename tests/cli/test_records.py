@@ -73,6 +73,8 @@ def test_groups() -> None:
         works("group", "add", "harbor-2", "--students", "A,B,C") == "group harbor-2: 3 students\n"
     )
     assert works("group", "student", "add", "harbor-2", "D") == "group harbor-2: 4 students\n"
+    assert works("group", "add", "tuesdays", "--students", "A") == "group tuesdays: 1 student\n"
+    works("group", "remove", "tuesdays", "--yes")
     works("group", "student", "remove", "harbor-2", "D", "--yes")
     data = json.loads(works("group", "list", "--students", "--format", "json"))
     (group,) = data["groups"]
@@ -303,7 +305,7 @@ def test_a_missing_package_is_one_clear_line(
     monkeypatch.setitem(sys.modules, package, None)
     assert fails(*command).splitlines() == [
         f"error: keeping records needs the package {package}",
-        "try: python -m pip install 'phonodrill[records]'",
+        'try: in the folder of phonodrill: python -m pip install ".[records]"',
     ]
 
 

@@ -10,6 +10,8 @@ from phonodrill.lesson.focus import Kind, parse_focus
     ("text", "kind", "plain"),
     [
         ("ies, es", Kind.ENDINGS, "es,ies"),
+        ("-es  -ies", Kind.ENDINGS, "es,ies"),
+        ("sh ch", Kind.SPELLING, "sh,ch"),
         ("-ed", Kind.ENDINGS, "ed"),
         ("er", Kind.ENDINGS, "er"),
         ("sh", Kind.SPELLING, "sh"),

@@ -180,7 +180,7 @@ def try_commands(environment: Environment, extra: str, home: Path) -> int:
         for line in lines:
             said = confined(environment, ("-m", "phonodrill", *line), home, code=2)
             refused += 1
-            if f"python -m pip install 'phonodrill[{needed}]'" not in said:
+            if f'python -m pip install ".[{needed}]"' not in said:
                 raise SystemExit(f"{' '.join(line)} does not say what to install: {said}")
     return len(runs) + refused
 

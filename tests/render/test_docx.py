@@ -221,7 +221,7 @@ def test_a_missing_package_is_named(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(sys.modules, "docx", None)
     with pytest.raises(PhonodrillError, match="DOCX needs the package python-docx") as raised:
         as_docx.render(HARBOR)
-    assert raised.value.hint == "python -m pip install 'phonodrill[print]'"
+    assert raised.value.hint == 'in the folder of phonodrill: python -m pip install ".[print]"'
 
 
 @needs_soffice

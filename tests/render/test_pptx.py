@@ -298,7 +298,7 @@ def test_a_missing_package_is_named(
     monkeypatch.setitem(sys.modules, "pptx", None)
     with pytest.raises(PhonodrillError, match="PPTX needs the package python-pptx") as raised:
         as_pptx.render(shown_lessons)
-    assert raised.value.hint == "python -m pip install 'phonodrill[print]'"
+    assert raised.value.hint == 'in the folder of phonodrill: python -m pip install ".[print]"'
 
 
 @needs_soffice

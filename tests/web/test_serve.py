@@ -126,7 +126,7 @@ def test_a_missing_package_is_named_with_its_extra(module: str) -> None:
     name = module.replace("_", "-")
     assert done.stderr.splitlines() == [
         f"error: the page needs the package {name}",
-        "try: python -m pip install 'phonodrill[web]'",
+        'try: in the folder of phonodrill: python -m pip install ".[web]"',
     ]
 
 

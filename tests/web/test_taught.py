@@ -72,6 +72,27 @@ def test_growth_is_a_picture_with_words_for_it(client: TestClient) -> None:
     assert len((points.get("points") or "").split()) == 13
 
 
+def test_the_focus_waits_on_the_way_through_taught(own: TestClient) -> None:
+    def link(page: str, to: str) -> str:
+        found = re.search(rf'href="({to}[^"]*)"', page)
+        assert found
+        return found[1].replace("&amp;", "&")
+
+    page = own.get("/today", params={"focus": "es,ies", "seed": "1"}).text
+    assert link(page, "/today") == "/today"  # the page's own link begins anew
+    page = own.get(link(page, "/taught")).text
+    assert '<input type="hidden" name="focus" value="es,ies">' in page
+    page = own.get("/taught", params={"start": "60", "focus": "es,ies"}).text
+    assert link(page, "/today") == "/today?taught=default%3A60&focus=es%2Cies"
+    kept = post(own, "/taught/keep", name="crabs", taught=STEPS, focus="es,ies")
+    assert link(kept.text, "/today") == "/today?taught=list%3Acrabs&focus=es%2Cies"
+    assert (
+        link(kept.text, r"/taught\?taught=list:crabs") == "/taught?taught=list:crabs&focus=es%2Cies"
+    )
+    gone = post(own, "/taught/delete", name="crabs", taught="list:crabs", focus="es,ies")
+    assert link(gone.text, "/today") == "/today?focus=es%2Cies"
+
+
 def test_our_order_up_to_a_step(client: TestClient) -> None:
     answer = client.get("/taught", params={"start": "12"})
     assert parse_qs(answer.url.query.decode()) == {"taught": ["default:12"]}

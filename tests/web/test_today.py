@@ -93,6 +93,7 @@ def test_a_word_is_swapped_in_place_and_stays_in_the_address(
     old = words_of(shown)[0]
     answer = client.get(f"/today?{LESSON}&old={old}")
     assert f"swap={old}%3A" in str(answer.url)
+    assert answer.history[-1].headers["location"].endswith("#word")  # where one has just pressed
     swapped = unescape(answer.text)
     assert old not in words_of(swapped)
     (new,) = set(words_of(swapped)) - set(words_of(shown))

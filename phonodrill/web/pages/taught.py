@@ -38,6 +38,7 @@ from phonodrill.web.page import (
     redirect_to,
     show,
 )
+from phonodrill.web.pages.lesson_form import LONGEST_FOCUS
 
 PAGE = Page("/taught", "Taught", "What your class was taught, step by step, and what comes next.")
 TEMPLATE = "taught.html"
@@ -47,6 +48,12 @@ GOALS = {"decodable": "words to read", "sentences": "whole sentences of the bank
 CHOICES = {"goals": options_of(Goal, **GOALS)}
 page = APIRouter()
 api = APIRouter()
+
+
+class StepsForm(ClassForm):
+    """The page keeps the focus of a lesson for the way back to it."""
+
+    focus: str = Field(default="", max_length=LONGEST_FOCUS, description="Of a lesson.")
 
 
 class SuggestForm(ClassForm):
@@ -59,7 +66,7 @@ class SuggestForm(ClassForm):
     seed: int = Field(default=DEFAULT_SEED, ge=0, le=HIGHEST_SEED, description="Mixes the search.")
 
 
-class TaughtForm(ClassForm):
+class TaughtForm(StepsForm):
     """What the page shows."""
 
     start: int | None = Field(
@@ -72,7 +79,7 @@ class TaughtForm(ClassForm):
     name: str = Field(default="", max_length=100, description="Under which the list was kept.")
 
 
-class KeepForm(ClassForm):
+class KeepForm(StepsForm):
     """A list to keep or to delete."""
 
     name: str = Field(default="", max_length=100)
@@ -123,9 +130,9 @@ async def keep(request: Request, form: Annotated[KeepForm, Form()]) -> Response:
     try:
         name = await desk_of(request).ask(keep_steps, form.name, form.taught)
     except PhonodrillError as error:
-        asked = TaughtForm(band=form.band, taught=form.taught, name=form.name)
+        asked = _asked(form, form.taught, name=form.name)
         return _show(request, asked, Shown(form.taught), problem=problem_from(error))
-    return redirect_to(PAGE.path, TaughtForm(band=form.band, taught=f"{LIST}{name}"))
+    return redirect_to(PAGE.path, _asked(form, f"{LIST}{name}"))
 
 
 @page.post(f"{PAGE.path}/delete")
@@ -134,7 +141,7 @@ async def delete(request: Request, form: Annotated[KeepForm, Form()]) -> Respons
     check_form(request, form.token)
     await desk_of(request).ask(lambda _: delete_list(form.name))
     kept = "" if form.taught == f"{LIST}{form.name}" else form.taught
-    return redirect_to(PAGE.path, TaughtForm(band=form.band, taught=kept))
+    return redirect_to(PAGE.path, _asked(form, kept))
 
 
 @api.get(
@@ -201,6 +208,10 @@ def keep_steps(lexicon: Lexicon, name: str, text: str) -> str:
     """Keep steps under a name, if there is one in them."""
     steps_from(text, lexicon)
     return keep_list(name, "\n".join(lines_of(text)) + "\n")
+
+
+def _asked(form: KeepForm, taught: str, name: str = "") -> TaughtForm:
+    return TaughtForm(band=form.band, focus=form.focus, taught=taught, name=name)
 
 
 def _draw_growth(steps: Sequence[Checked]) -> str:

@@ -159,7 +159,7 @@ async def today_page(request: Request, form: TodayQuery) -> Response:
     problem: Problem | None = None
     if form.old:
         try:
-            return redirect_to(PAGE.path, await _swapped(request, form))
+            return redirect_to(PAGE.path, await _swapped(request, form), "word")
         except PhonodrillError as error:
             problem = problem_from(error)
     desk = desk_of(request)

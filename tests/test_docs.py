@@ -254,7 +254,8 @@ def test_what_is_said_to_be_on_the_page_is_there() -> None:
 
 
 def test_every_option_that_is_named_is_one() -> None:
-    known = {"--upgrade", "--user", "--now", "--benchmark-only", "--strict", "--sbom"}
+    known = {"--upgrade", "--user", "--now", "--benchmark-only", "--strict"}
+    known |= {"--sbom", "--show", "--sample", "--again"}  # of programs for contributors
     for name in COMMANDS:
         command: Any = get_command(import_module(COMMANDS[name]).app)
         for each in (command, *walk(command)):

@@ -141,7 +141,7 @@ def terminal(browser: Browser) -> Image.Image:
         folder = Path(name)
         (folder / harbor.HOME).mkdir()
         for typed in TYPED:
-            printed = harbor.run(folder, typed.split()).out.rstrip()
+            printed = harbor.run(folder, typed.split()).stdout.rstrip()
             lines.append(f"{PROMPT}<b>phonodrill {typed}</b>\n{html.escape(printed)}\n\n")
     page = browser.new_page()
     page.set_content(f"<style>{STYLE}</style><pre>{''.join(lines)}{PROMPT}▌</pre>")

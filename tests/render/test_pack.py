@@ -163,7 +163,9 @@ def test_the_dictation_sheet_has_a_line_for_each_and_none_of_it(lesson: Lesson) 
     solid = [line for page in pdf.pages for line in page.lines if line["linewidth"] in (0, 1)]
     sentence = 2 if dictation.sentence else 0
     assert len(solid) == len(dictation.sounds) + len(dictation.words) + sentence
-    assert not {row.word for row in dictation.words} & words_in(text)
+    assert not {row.word for row in dictation.words} & words_in(
+        text.replace("say it, write it", "")
+    )
     assert "/" not in re.sub(r"\d+ / \d+", "", text)
 
 

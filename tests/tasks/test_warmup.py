@@ -99,7 +99,7 @@ def test_which_sounds_are_held_and_which_are_short(lexicon: Lexicon) -> None:
     items = made(lexicon, "segment", words, count=3).items
     assert script.how_to_say(items, Notation.MARKS) == [
         "Hold /m/ /r/ /ă/ /ĭ/ /sh/.",
-        "Say /b/ /k/ /p/ /t/ short, with no “uh” behind.",
+        "Say /b/ /k/ /p/ /t/ short, with no “uh” after.",
     ]
     assert script.how_to_say([], Notation.IPA) == []
     assert script.title("delete", Position.FIRST) == "Leave off the first sound"

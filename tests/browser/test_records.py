@@ -102,6 +102,7 @@ def test_a_check_is_entered_by_touch(
     page = visit(java_script_enabled=scripts, viewport=TABLET, has_touch=True).go("/check")
     page.get_by_role("link", name=f"Enter {check}").tap()
     page.get_by_role("link", name="Start: Q7").tap()
+    page.wait_for_load_state()  # sizes are those of the style sheet
     for target in page.locator("main :is(button, .button, .steps a):visible").all():
         box = target.bounding_box()
         assert box

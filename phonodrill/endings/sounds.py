@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import re
-
 from phonodrill.endings.conditions import BaseWord
 from phonodrill.endings.rule import Rule
 from phonodrill.endings.suffix import SOUNDS_OF
 from phonodrill.lexicon.entry import DERIVED, Entry, Pronunciation
-from phonodrill.sounds.inventory import PHONEMES, VOWELS
+from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.normal import normal_form
 from phonodrill.sounds.notation import Notation, symbols
 from phonodrill.sounds.suffixes import SUFFIXES, add_ly, add_suffix
@@ -18,9 +16,6 @@ SOUNDS = SOUNDS_OF["s"]
 
 _LABELS = {"ɝ": "ɚ"}
 _CODES = {"aɪz": "Iz", "ɚ": "ɝ"}
-_BETWEEN_SLASHES = re.compile(r"/([^/\s]+)/")
-_IPA = {**{phoneme.ipa: phoneme.code for phoneme in PHONEMES}, "ɚ": "ɝ"}
-_IPA_SIGN = re.compile("|".join(sorted(_IPA, key=len, reverse=True)))
 _VOWELS_OF_IES = {"i": "iz", "I": "aɪz"}
 
 
@@ -53,25 +48,6 @@ def label_of_last(last: str, suffix: str, ending: str) -> str:
         return label_of_s(last, ending)
     sound = SUFFIXES[suffix](last)
     return _LABELS.get(sound, sound)
-
-
-def in_style(text: str, style: Notation) -> str:
-    """Write the sounds that a reason names between slashes, in IPA, in another notation.
-
-    >>> in_style("the /ɡ/ is heard before est: /ŋɡ/", Notation.MARKS)
-    'the /g/ is heard before est: /ngg/'
-    """
-
-    def rewrite(found: re.Match[str]) -> str:
-        signs = _IPA_SIGN.findall(found[1])
-        if "".join(signs) != found[1]:
-            return found[0]
-        codes = "".join(_IPA[sign] for sign in signs)
-        stress = "".join("0" if sign == "ɚ" else "1" for sign in signs if _IPA[sign] in VOWELS)
-        written = "".join(sign.rstrip("012") for sign in symbols(codes, stress, style))
-        return f"/{written}/"
-
-    return text if style is Notation.IPA else _BETWEEN_SLASHES.sub(rewrite, text)
 
 
 def codes_of(label: str) -> str:

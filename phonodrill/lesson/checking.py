@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from itertools import cycle
 
-from phonodrill.endings.sounds import in_style, written_sound
+from phonodrill.endings.sounds import written_sound
 from phonodrill.endings.undo import find_bases
 from phonodrill.lesson.candidates import Candidate, Vocabulary
 from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import CHECK, NEXT, QUICK_CHECK
+from phonodrill.lesson.reasons import in_style
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.rule_part import name_letters, row_for, sound_in
 from phonodrill.lesson.task_part import BY_EAR

@@ -10,7 +10,7 @@ from phonodrill.endings.lookalikes import Kind as TrapKind
 from phonodrill.endings.lookalikes import find_lookalikes
 from phonodrill.endings.rule import Rule as SpellingRule
 from phonodrill.endings.rules import possible_bases
-from phonodrill.endings.sounds import in_style, written_sound
+from phonodrill.endings.sounds import written_sound
 from phonodrill.endings.suffix import SUFFIX_OF
 from phonodrill.endings.table import row_of
 from phonodrill.graphemes.correspondence import Kind as CorrespondenceKind
@@ -18,6 +18,7 @@ from phonodrill.graphemes.correspondence import write_sounds
 from phonodrill.lesson.candidates import Candidate, Vocabulary
 from phonodrill.lesson.focus import Kind
 from phonodrill.lesson.plan import RULE
+from phonodrill.lesson.reasons import in_style
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Point, Rule, WatchOut
 from phonodrill.lesson.words import Words

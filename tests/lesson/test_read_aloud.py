@@ -7,10 +7,10 @@ import re
 import pytest
 
 from phonodrill import TASKS, Lexicon, Position, Query, select
-from phonodrill.endings.sounds import in_style
 from phonodrill.lesson.as_data import as_data
 from phonodrill.lesson.candidates import gather
 from phonodrill.lesson.compose import make_lesson
+from phonodrill.lesson.reasons import in_style
 from phonodrill.lesson.request import Request, open_context
 from phonodrill.lesson.rule_part import watch_outs_of
 from phonodrill.overlay import NO_OVERLAY

@@ -191,7 +191,7 @@ class Pool(NamedTuple):
         query = self.query
         fits = bool(query.endings & {*entry.endings}) if query.endings else not entry.endings
         stored = self.lexicon.get(entry.word)
-        is_new = stored is None or stored.is_name or not 1 <= stored.band <= query.band
+        is_new = stored is None or not _is_ordinary(stored) or not 1 <= stored.band <= query.band
         return fits and is_new and entry.band <= query.band
 
     def stands_alone(self, normal: str) -> bool:
@@ -243,9 +243,16 @@ def spelled_of(entry: Entry, said: Pronunciation | None = None) -> Spelled:
 
 
 def own_entries(lexicon: Lexicon, overlay: Overlay) -> dict[str, Entry]:
-    """Return the entries of the words a teacher added, with the bands the teacher gave."""
+    """Return the entries of the words a teacher added, with the bands the teacher gave.
+
+    They are ordinary words then, whether or not they are written with a capital.
+    """
     return {
-        entry.word: entry._replace(band=overlay.rules[word].band, is_name=False)
+        entry.word: entry._replace(
+            band=overlay.rules[word].band,
+            is_name=False,
+            parts_of_speech=tuple(part.removeprefix("proper ") for part in entry.parts_of_speech),
+        )
         for word in overlay.words("add")
         if (entry := lexicon.get(word))
     }
@@ -278,11 +285,12 @@ def may_be_printed(entry: Entry, gate: Gate) -> bool:
     """Whether an entry may stand on a page for a class that a teacher asks for.
 
     Also a word that is none for a drill: a letter (*a*), a contraction (*don't*), one
-    that is said in several ways (*the*, *was*).
+    that is said in several ways (*the*, *was*). No word that needs a capital: it would
+    be printed without.
     """
     return (
         entry.band > 0
-        and not entry.is_name
+        and _is_ordinary(entry)
         and gate.allows(entry.word, (said.normal for said in entry.pronunciations))
     )
 
@@ -334,6 +342,10 @@ def nearest_words(lexicon: Lexicon, word: str, *, count: int = 3) -> list[str]:
     near = difflib.get_close_matches(word.lower(), known, n=2 * count)
     entries = filter(None, map(lexicon.get, near))
     return [entry.word for entry in entries if may_be_said(entry, gate)][:count]
+
+
+def _is_ordinary(entry: Entry) -> bool:
+    return not entry.is_name and not entry.needs_capital
 
 
 def _familiarity(spoken: Spoken) -> tuple[bool, int, float]:

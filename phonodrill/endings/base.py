@@ -161,12 +161,14 @@ def trace(form: str, lexicon: Lexicon) -> Uses:
     for suffix in SUFFIXES:
         for rule in RULES_OF[suffix]:
             word = rule.undo(form) if rule.turns != ("", "") or rule.adds else ""
+            if suffix != "s" and not _has_vowel(form.removesuffix(suffix)):
+                continue
             parts = _parts_of(word, lexicon) if word else ()
             fitting = [part for part in PARTS_OF[suffix] if part in parts]
             if fitting and (word, suffix) not in usual:
                 base = open_base(word, lexicon, fitting[0])
                 names = [own.name for own in rules_of(base, suffix, spellings)]
-                is_word = _has_parts(lexicon.get(word))
+                is_word = has_parts(lexicon.get(word))
                 if rule.name in names:
                     found = usual if is_word else by_parts
                 elif is_word:
@@ -177,15 +179,21 @@ def trace(form: str, lexicon: Lexicon) -> Uses:
     return usual or other or by_parts or _irregular_tail(form, lexicon)
 
 
+def _has_vowel(rest: str) -> bool:
+    """Whether an ending leaves a syllable before it: *bing* is no form of *be*."""
+    return any(letter in "aeiouy" for letter in rest)
+
+
 def _parts_of(word: str, lexicon: Lexicon) -> tuple[str, ...]:
     """Return the parts of speech of a known word, or of the known word that ends it."""
     entry = lexicon.get(word)
-    if not _has_parts(entry):
+    if not has_parts(entry):
         entry = known_tail(word, lexicon)
     return entry.parts_of_speech if entry else ()
 
 
-def _has_parts(entry: Entry | None) -> bool:
+def has_parts(entry: Entry | None) -> bool:
+    """Whether an entry is of a word, not only of a name or of letters."""
     return entry is not None and bool(entry.parts_of_speech)
 
 

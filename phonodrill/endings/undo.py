@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from phonodrill.endings.base import Origin, known_origins, ordered, trace
+from phonodrill.endings.base import Origin, has_parts, known_origins, ordered, trace
 from phonodrill.endings.guess import GUESSED, guess_origins
 from phonodrill.endings.rules import SUFFIXES, possible_bases
 from phonodrill.gate import Gate, open_gate
@@ -81,11 +81,11 @@ def _why_not(form: str, lexicon: Lexicon, gate: Gate | None) -> str:
     for suffix in SUFFIXES:
         for word in possible_bases(form, suffix):
             entry = lexicon.get(word)
-            if entry and entry.band in REVIEWED and may_be_shown(entry, shown):
+            if entry and entry.band and has_parts(entry) and may_be_shown(entry, shown):
                 return f"a word of its own today: not simply {word} with an ending"
     for suffix in SUFFIXES:
         rest = form.removesuffix(suffix)
-        is_left = rest != form and len(rest) > 1
+        is_left = rest != form and len(rest) > 1 and not has_parts(lexicon.get(rest))
         if is_left and possible_bases(form, suffix) and _is_fit(rest, lexicon, shown):
             return f"a word of its own: without {suffix} only {rest} is left, which is no word"
     return "a word of its own: it has no ending"

@@ -56,7 +56,8 @@ def why_unfit(ready: Prepared, word: str) -> str:
     if entry is None:
         return f"{word!r} is not in the lexicon"
     if not may_be_said(entry, context.gate):
-        return "a word that is not for class"
+        capital = f"{word!r} would stand without its capital"
+        return capital if entry.needs_capital else "a word that is not for class"
     if entry.band > context.request.band:
         return f"{word!r} is of band {entry.band}, the lesson of band {context.request.band}"
     if not context.pool.can_read(entry):

@@ -117,7 +117,8 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
             " WHERE every.word = word.word) FROM"
             " (SELECT *, MIN(place) FROM word JOIN pronunciation USING (word)"
             " WHERE band > 0 AND band < ? AND usable AND NOT is_name AND NOT is_heteronym"
-            " AND parts_of_speech NOT LIKE 'interjection%' AND length(word) > 1"
+            " AND parts_of_speech NOT LIKE 'interjection%' AND parts_of_speech NOT LIKE 'proper%'"
+            " AND length(word) > 1"
             " AND word NOT GLOB '*[^a-z]*' GROUP BY word) AS word",
             [OLDER],
         )

@@ -219,6 +219,11 @@ class Entry(NamedTuple):
     pronunciations: tuple[Pronunciation, ...]
 
     @property
+    def needs_capital(self) -> bool:
+        """Whether it is written with a capital (*Monday*), which nothing stored has."""
+        return self.parts_of_speech[:1] in (("proper noun",), ("proper adjective",))
+
+    @property
     def usable_pronunciations(self) -> tuple[Pronunciation, ...]:
         """Those that may be used without being asked for."""
         return tuple(p for p in self.pronunciations if p.usable)

@@ -332,7 +332,8 @@ class Lexicon:
     def spelled(self, *, highest_band: int) -> list[Spelled]:
         """Return the words of bands 1 to ``highest_band`` that a drill may use, by spelling.
 
-        Names, heteronyms, letters, contractions and interjections are left out.
+        Names, heteronyms, letters, contractions, interjections and words that need a capital
+        are left out.
         The gate is not asked.
         """
         rows = self._connection.execute(

@@ -23,7 +23,16 @@ REASONS = (
     "name",
     "violent",
 )
-PARTS = ("adjective", "adverb", "interjection", "noun", "other", "verb")
+PARTS = (
+    "adjective",
+    "adverb",
+    "interjection",
+    "noun",
+    "other",
+    "proper adjective",
+    "proper noun",
+    "verb",
+)
 BLOCKS = ("alone", "sound", "spelling")
 SENTENCE_PARTS = ("adjective", "adverb", "noun", "plural noun", "verb")
 FIXES = ("accept", "add", "drop", "say")

@@ -145,6 +145,8 @@ def _rhymes(lexicon: Lexicon, gate: Gate, entry: Entry, band: int) -> list[str]:
 
 
 def _fit(entry: Entry, gate: Gate) -> str:
+    if entry.needs_capital:
+        return "only in what is read: words are shown without a capital"
     if not may_be_said(entry, gate):
         return "no"
     return "only when asked for, with its reading" if entry.is_heteronym else "yes"

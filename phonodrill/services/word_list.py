@@ -91,11 +91,12 @@ def _why_not(
     """Say why a known word cannot be used, or None."""
     if may_be_used(entry, gate):
         return None
+    to_add = can_add and entry.word.isalpha()
+    hint = f"; to use it: phonodrill words add {entry.word}" if to_add else ""
+    if may_be_shown(entry, gate) and entry.needs_capital:
+        return f"{entry.word!r} would stand without its capital{hint}"
     if may_be_shown(entry, gate) and not entry.band:
-        hint = f"; to use it: phonodrill words add {entry.word}"
-        return (
-            f"{entry.word!r} is rare, or a name{hint if can_add and entry.word.isalpha() else ''}"
-        )
+        return f"{entry.word!r} is rare, or a name{hint}"
     return "not a word for class"
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from importlib.util import find_spec
 
 import pytest
@@ -86,3 +87,36 @@ def test_stress_and_rhyme_are_those_of_pronouncing(lexicon: Lexicon) -> None:
             assert pronouncing.stresses(said.arpabet) == said.stress
             part = pronouncing.rhyming_part(said.arpabet) or said.arpabet
             assert len(said.rhyme) == len(part.split())
+
+
+@pytest.mark.source("misaki 0.9.4, us_gold.json (Apache 2.0): the vowels of cot and caught")
+def test_who_keeps_cot_and_caught_apart_hears_the_right_one(lexicon: Lexicon) -> None:
+    second = read_listed(WORDLISTS / TABLE)
+    words = [e for e in lexicon.entries(highest_band=3) if second.get(e.word)]
+    assert len(words) > 5000
+    other = {
+        entry.word
+        for entry in words
+        if (vowels := _cot_or_caught(entry.pronunciations[0].sounds))
+        and vowels not in [_cot_or_caught(said) for said in second[entry.word]]
+    }
+    # Both are heard in the US (Merriam-Webster, values from memory), or another vowel differs.
+    assert len(other) <= 0.0065 * len(words), sorted(other)
+    assert not other & {"awful", "cause", "chalk", "coffee", "fallen", "raw", "soft", "wallet"}
+
+
+def _cot_or_caught(said: str) -> str:
+    """The vowels of cot and caught in our codes or misaki's, but for those before an R."""
+    return "".join(re.findall("[ɑɔ](?![ɹr])", said))
+
+
+@pytest.mark.source("the same vowel in a form as in its base: common practice, no source")
+def test_a_form_has_the_vowel_of_cot_or_caught_of_its_base(lexicon: Lexicon) -> None:
+    forms = [e for e in lexicon.entries(highest_band=3) if e.endings and e.base != e.word]
+    assert len(forms) > 4000
+    for entry in forms:
+        base = lexicon.get(entry.base)
+        assert base
+        if entry.pronunciations[0].stress.startswith(base.pronunciations[0].stress):
+            vowels = _cot_or_caught(entry.pronunciations[0].sounds)
+            assert vowels == _cot_or_caught(base.pronunciations[0].sounds), entry.word

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
 from collections import defaultdict
 from importlib import resources
+from importlib.util import find_spec
 from statistics import mean
 
 import pytest
@@ -13,6 +15,7 @@ from phonodrill.lexicon.entry import UNFIT_REASONS
 from phonodrill.lexicon.high_frequency import ranked, renewed
 from phonodrill.lexicon.tables import read_table
 from phonodrill.lexicon.wordlists import read_wordlists
+from phonodrill.overlay import Overlay, Rule
 from tests.conftest import WORDLISTS
 from tests.external.test_word_lists import DOLCH
 
@@ -73,3 +76,37 @@ def test_no_name_is_ever_chosen(lexicon: Lexicon) -> None:
     for at in Position:
         for item in TASKS["delete"].candidates(pool, query, at):
             assert not names & {item.stimulus, item.answer, *item.also}, item
+
+
+@pytest.mark.skipif(find_spec("misaki") is None, reason="misaki refuses Python 3.13 and newer")
+@pytest.mark.source("misaki 0.9.4, us_gold.json (Apache 2.0): words listed with a capital only")
+def test_words_that_need_a_capital_are_marked(lexicon: Lexicon) -> None:
+    listed = json.loads(resources.files("misaki").joinpath("data/us_gold.json").read_text("utf-8"))
+    entries = list(lexicon.entries(highest_band=3))
+    judged = {word for word in read_wordlists(WORDLISTS).vocabulary if word.isalpha()}
+    capital = {
+        e.word
+        for e in entries
+        if e.word in judged and e.word not in listed and e.word.capitalize() in listed
+    }
+    marked = {entry.word for entry in entries if entry.needs_capital}
+    assert len(marked) > 30
+    # Written small as well (Merriam-Webster, values from memory): the meat, the dogs, the dots.
+    assert capital - marked <= {"bologna", "braille", "dalmatian", "labrador"}
+
+
+def test_no_word_that_needs_a_capital_is_ever_chosen(lexicon: Lexicon) -> None:
+    capital = {e.word for e in lexicon.entries(highest_band=3) if e.needs_capital}
+    assert capital >= {"monday", "fridays", "october", "halloween", "viking"}
+    query = Query(band=3)
+    pool = select(lexicon, query)
+    assert not capital & {entry.word for entry in pool.stimuli()}
+    assert not any(map(pool.find, capital))
+    plurals = select(lexicon, Query(band=3, endings=frozenset({"s"})))
+    assert not capital & {entry.word for entry in plurals.stimuli()}
+
+
+def test_a_teacher_may_choose_a_word_that_needs_a_capital(lexicon: Lexicon) -> None:
+    overlay = Overlay({"friday": Rule("add", "friday", 1)})
+    pool = select(lexicon, Query(band=1), overlay=overlay)
+    assert "friday" in {entry.word for entry in pool.stimuli()}

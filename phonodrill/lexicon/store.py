@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 import sqlite3
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
-from itertools import groupby
+from itertools import groupby, islice
 from operator import itemgetter
 from pathlib import Path
 from types import TracebackType
@@ -29,7 +29,9 @@ from phonodrill.remembered import Remembered
 if TYPE_CHECKING:
     from phonodrill.graphemes.reader import Context, Reader
 
-_BATCH = 100
+_FIRST_BATCH, _LARGEST_BATCH = 50, 400
+_FEW_BY_SOUND = 2000
+"""Look-ups by sound after which all known sounds are read at once: that is quicker by then."""
 _MOST_RECALLED = 40
 """Results kept of one lexicon: those that a page's visitors ask for at about one time."""
 T = TypeVar("T")
@@ -63,6 +65,7 @@ class Lexicon:
         if not path.is_file():
             raise LexiconMissingError(f"the lexicon is not there: {path.name}", _REINSTALL)
         self._heard: dict[str, list[str]] = {}
+        self._asked_by_sound = 0
         self._looked_up: dict[str, Entry | None] = {}
         self._correspondences: tuple[Counted, ...] = ()
         self._by_code: dict[str, Correspondence] = {}
@@ -139,16 +142,22 @@ class Lexicon:
             rng: mixes the order, so that the first few are a fair choice.
         """
         words = self._forms(highest_band, endings) if endings else self.plain_words(highest_band)
-        wanted = [word for word, normals in words.items() if any(map(keep, normals))]
+        order = list(words)
         if rng:
-            rng.shuffle(wanted)
-        for start in range(0, len(wanted), _BATCH):
-            yield from self._fetch(wanted[start : start + _BATCH])
+            rng.shuffle(order)
+        # A few items need few of them: so they are asked as they are drawn, and fetched in
+        # batches that grow.
+        wanted = (word for word in order if any(map(keep, words[word])))
+        batch = _FIRST_BATCH
+        while fetched := list(islice(wanted, batch)):
+            yield from self._fetch(fetched)
+            batch = min(2 * batch, _LARGEST_BATCH)
 
     def heard_as(self, normal: str) -> list[str]:
         """Return the known words (bands 1-3) that a dictionary lists with this normal form."""
-        if self._heard:
-            return self._heard.get(normal, [])
+        self._asked_by_sound += 1
+        if self._heard or self._asked_by_sound > _FEW_BY_SOUND:
+            return self.every_sound().get(normal, [])
         rows = self._connection.execute("SELECT word FROM heard WHERE normal = ?", [normal])
         return [word for (word,) in rows]
 
@@ -157,27 +166,15 @@ class Lexicon:
 
         Regular inflected forms are not among them.
         """
-        rows = self._connection.execute("SELECT normal, word, band, is_form FROM heard")
-        heard: dict[str, list[str]] = {}
-        plain: dict[str, list[str]] = {}
-        for normal, word, band, is_form in rows:
-            if normal in heard:
-                heard[normal].append(word)
-            else:
-                heard[normal] = [word]
-            if band <= highest_band and not is_form:
-                if word in plain:
-                    plain[word].append(normal)
-                else:
-                    plain[word] = [normal]
-        # These words lead to thousands of look-ups by sound: keep what was read.
-        self._heard = heard
-        return plain
+        rows = self._connection.execute(
+            "SELECT word, normal FROM heard WHERE band <= ? AND NOT is_form", [highest_band]
+        )
+        return _listed(rows)
 
     def every_sound(self) -> Mapping[str, list[str]]:
         """Return ``normal form -> known words (bands 1-3)`` as :meth:`heard_as` does for one."""
         if not self._heard:
-            self.plain_words(1)
+            self._heard = _listed(self._connection.execute("SELECT normal, word FROM heard"))
         return self._heard
 
     def is_listed(self, normal: str) -> bool:
@@ -430,5 +427,9 @@ class Lexicon:
 def _listed(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
     listed: dict[str, list[str]] = {}
     for key, value in pairs:
-        listed.setdefault(key, []).append(value)
+        # Thousands of rows in a short command: no list is made in vain.
+        if key in listed:
+            listed[key].append(value)
+        else:
+            listed[key] = [value]
     return listed

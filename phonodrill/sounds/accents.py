@@ -16,7 +16,9 @@ everywhere (*for* is not *far*).
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
+from functools import cache
 from typing import NamedTuple
 
 from phonodrill.errors import PhonodrillError
@@ -47,14 +49,7 @@ class Merger(NamedTuple):
 
     def places(self, normal: str) -> list[int]:
         """Return where in a form the merger is at work."""
-        return [
-            index
-            for index, code in enumerate(normal)
-            if code in self.alike
-            and (not self.before or normal[index + 1 : index + 2] in {*self.before})
-            and normal[index + 1 : index + 2] not in {*self.not_before}
-            and (not self.only_inside or normal[index + 2 : index + 3] in NUCLEI)
-        ]
+        return [found.start() for found in _pattern(self).finditer(normal)]
 
     def merge(self, normal: str) -> str:
         """Write the sounds alike.
@@ -62,7 +57,7 @@ class Merger(NamedTuple):
         >>> COT_CAUGHT.merge("kɔt"), COT_CAUGHT.merge("fɔr")
         ('kɑt', 'fɔr')
         """
-        return self._with(normal, self.places(normal), self.alike[0])
+        return _pattern(self).sub(self.alike[0], normal)
 
     def alternatives(self, normal: str) -> set[str]:
         """Return every form that the merger makes the same as this one, itself included.
@@ -72,14 +67,18 @@ class Merger(NamedTuple):
         """
         found = {normal}
         for place in self.places(normal):
-            found |= {self._with(form, [place], code) for form in found for code in self.alike}
+            found |= {
+                form[:place] + code + form[place + 1 :] for form in found for code in self.alike
+            }
         return found
 
-    @staticmethod
-    def _with(normal: str, places: list[int], code: str) -> str:
-        for place in places:
-            normal = normal[:place] + code + normal[place + 1 :]
-        return normal
+
+@cache
+def _pattern(merger: Merger) -> re.Pattern[str]:
+    behind = f"(?=[{merger.before}])" if merger.before else ""
+    behind += f"(?![{merger.not_before}])" if merger.not_before else ""
+    behind += f"(?=.[{''.join(NUCLEI)}])" if merger.only_inside else ""
+    return re.compile(f"[{merger.alike}]{behind}")
 
 
 COT_CAUGHT = Merger("cot-caught", "ɑɔ", not_before="r")
@@ -235,9 +234,9 @@ class Accents(NamedTuple):
         base = self.merge_known(normal)
         if self.only_dictionary:
             return (base,)
-        unknown = [feature for feature in FEATURES if feature.name not in self.known]
-        merged = [f.merge(base) for f in unknown if f.merge is not _unchanged]
-        split = [f.split(spelling, base) for f in unknown if f.split is not _same]
+        merges, splits = _ways_of_others(self.known)
+        merged = [merge(base) for merge in merges]
+        split = [split(spelling, base) for split in splits]
         return (base, *merged, *split)
 
     def heard_alike(self, normal: str) -> set[str]:
@@ -249,6 +248,16 @@ class Accents(NamedTuple):
     def is_steady(self, sounds: str) -> bool:
         """Whether no weak vowel is among sounds that are to be named."""
         return WEAK not in sounds or self.only_dictionary or WEAK_VOWELS in self.known
+
+
+@cache
+def _ways_of_others(
+    known: tuple[str, ...],
+) -> tuple[list[Callable[[str], str]], list[Callable[[str, str], str]]]:
+    """Return how those say a form who merge, or keep apart, what is not known of a class."""
+    unknown = [feature for feature in FEATURES if feature.name not in known]
+    merges = [f.merge for f in unknown if f.merge is not _unchanged]
+    return merges, [f.split for f in unknown if f.split is not _same]
 
 
 EVERY_ACCENT = Accents()

@@ -235,8 +235,8 @@ def test_words_in_the_wrong_set_are_few_and_known(lexicon: Lexicon) -> None:
         for said in entry.pronunciations[:1]
         if is_misfiled(entry.word, said.normal)
     }
-    assert {"awful", "bought", "fallen"} <= misfiled
-    assert len(misfiled) < 250
+    assert {"chocolate", "ostriches", "water"} <= misfiled
+    assert len(misfiled) < 175
     assert not misfiled & {"hot", "top", "wand", "father", "calm", "drama"}
 
 

@@ -115,7 +115,9 @@ class Pool(NamedTuple):
         query = self.query
         entries: Iterator[Entry]
         if query.words:
-            found = filter(None, map(self.lexicon.get, dict.fromkeys(query.words)))
+            own = self.own.by_word
+            words = dict.fromkeys(query.words)
+            found = filter(None, (own.get(word) or self.lexicon.get(word) for word in words))
             wanted = query.endings
             entries = (e for e in found if not wanted or not wanted.isdisjoint(e.endings))
         else:

@@ -15,6 +15,7 @@ from phonodrill.lexicon.store import Lexicon
 from phonodrill.sounds.notation import Notation
 
 if TYPE_CHECKING:
+    from phonodrill.overlay import Overlay
     from phonodrill.taught.known import Known
 
 HIGHEST_COUNT = 200
@@ -92,12 +93,13 @@ def check_count(count: int) -> int:
     return count
 
 
-def usable_words(lexicon: Lexicon, path: Path) -> tuple[str, ...]:
+def usable_words(lexicon: Lexicon, path: Path, overlay: Overlay) -> tuple[str, ...]:
     """Read a teacher's own words, and report those that cannot be used.
 
     Args:
         lexicon: the open lexicon.
         path: a text file, one word a line.
+        overlay: words the teacher added or blocked.
 
     Raises:
         PhonodrillError: if no word of the file can be used.
@@ -105,6 +107,6 @@ def usable_words(lexicon: Lexicon, path: Path) -> tuple[str, ...]:
     from phonodrill.cli.words_file import read_words
     from phonodrill.services import word_list
 
-    usable, problems = word_list.usable_words(lexicon, read_words(path), name=str(path))
+    usable, problems = word_list.usable_words(lexicon, read_words(path), overlay, name=str(path))
     report(problems)
     return usable

@@ -97,12 +97,13 @@ def warmup(
 
         path = series_path(series, after)
         history = read_series(path, rest)
+    overlay = own_words()
     with Lexicon() as lexicon:
         if words:
-            query = query._replace(words=options.usable_words(lexicon, words))
+            query = query._replace(words=options.usable_words(lexicon, words, overlay))
         query = query._replace(known=options.known_from(taught, lexicon))
         wish = Wish(query, count, options.seed_or_new(seed), chosen, place, level, missed)
-        result = warm_up(lexicon, wish, own_words(), history)
+        result = warm_up(lexicon, wish, overlay, history)
     report(list(result.notes))
     deliver(view.document(result, notation), format_, out)
     if path:

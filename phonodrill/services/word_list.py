@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING, NamedTuple
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.selection import may_be_said, may_be_shown, nearest_words
+from phonodrill.overlay import NO_OVERLAY, Overlay
+from phonodrill.selection import may_be_said, may_be_shown, nearest_words, own_entries
 
 if TYPE_CHECKING:
     from phonodrill.gate import Gate
@@ -124,13 +125,19 @@ def problems_of(
 
 
 def usable_words(
-    lexicon: Lexicon, lines: Iterable[Line], what: str = "line", *, name: str = "the list"
+    lexicon: Lexicon,
+    lines: Iterable[Line],
+    overlay: Overlay = NO_OVERLAY,
+    *,
+    what: str = "line",
+    name: str = "the list",
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Return the words of a list that can be used, and a note for each other one.
 
     Args:
         lexicon: the open lexicon.
         lines: the list.
+        overlay: words the teacher added or blocked.
         what: what the numbers count.
         name: of the list, for the message.
 
@@ -139,7 +146,9 @@ def usable_words(
     """
     from phonodrill.gate import open_gate
 
-    usable, problems = problems_of(lines, why_unusable(lexicon, open_gate(lexicon)), what)
+    gate = open_gate(lexicon, overlay.words("block"))
+    why = why_unusable(lexicon, gate, own_entries(lexicon, overlay))
+    usable, problems = problems_of(lines, why, what)
     if not usable:
         first = problems[0] if problems else "there is none"
         raise PhonodrillError(f"no word of {name} can be used: {first}", "another list")

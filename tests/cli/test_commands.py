@@ -114,6 +114,21 @@ def test_own_lists_count_at_once() -> None:
     assert json.loads(works("word", "boat", "--format", "json"))["in_class"] == "yes"
 
 
+def test_own_lists_hold_for_the_words_of_a_file(tmp_path: Path) -> None:
+    path = tmp_path / "words.txt"
+    path.write_text("june\nboat\n")
+    command = ["warmup", "--words", str(path), "--task", "segment", "--count", "2"]
+    done = run(*command)
+    assert "line 1: 'june' would stand without its capital" in done.stderr
+    assert "“june”" not in done.stdout
+    works("words", "add", "June")
+    works("words", "block", "boat")
+    done = run(*command)
+    assert "“june”" in done.stdout
+    assert "line 2: not a word for class" in done.stderr
+    assert "boat" not in done.stdout
+
+
 def test_a_broken_line_of_the_own_list_is_reported() -> None:
     works("words", "block", "boat")
     path = Path(os.environ["XDG_CONFIG_HOME"]) / "phonodrill" / "words.txt"

@@ -122,7 +122,7 @@ def make_board(lexicon: Lexicon, form: ShowForm, overlay: Overlay, lessons: Less
         return show_words(lexicon, form.words, form.boxes, form.notation, overlay)
     if form.what is What.LESSON:
         return show_lesson(make_lessons(lexicon, form, overlay, lessons).reads, form.boxes, overlay)
-    wish, problems = warmup.make_wish(lexicon, form)
+    wish, problems = warmup.make_wish(lexicon, form, overlay)
     board = show_items(lexicon, wish, form.boxes, form.notation, overlay)
     return board._replace(notes=(*problems, *board.notes))
 

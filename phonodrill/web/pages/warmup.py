@@ -138,12 +138,12 @@ def make_warmup(lexicon: Lexicon, form: WarmUpForm, overlay: Overlay) -> Made:
     Raises:
         PhonodrillError: if choices do not go together or no item fits.
     """
-    wish, problems = make_wish(lexicon, form)
+    wish, problems = make_wish(lexicon, form, overlay)
     made = warm_up(lexicon, wish, overlay)
     return Made(view.document(made, form.notation), (*problems, *made.notes))
 
 
-def make_wish(lexicon: Lexicon, form: WarmUpForm) -> tuple[Wish, tuple[str, ...]]:
+def make_wish(lexicon: Lexicon, form: WarmUpForm, overlay: Overlay) -> tuple[Wish, tuple[str, ...]]:
     """Read what a form asks for, and what of it cannot be used.
 
     Raises:
@@ -160,7 +160,9 @@ def make_wish(lexicon: Lexicon, form: WarmUpForm) -> tuple[Wish, tuple[str, ...]
     )
     problems: tuple[str, ...] = ()
     if form.words:
-        words, problems = usable_words(lexicon, typed_words(form.words), "word", name="your list")
+        words, problems = usable_words(
+            lexicon, typed_words(form.words), overlay, what="word", name="your list"
+        )
         query = query._replace(words=words)
     if form.taught:
         query = query._replace(known=steps_from(form.taught, lexicon).known())

@@ -67,16 +67,15 @@ class Pronunciation(NamedTuple):
 
     @property
     def shown(self) -> str:
-        """The sounds as they are shown: the weak vowel of -es and -ed is always ɪ.
+        """The sounds as they are shown: the weak vowel of -es, -ed and -est is always ɪ.
 
         CMUdict writes it now as AH0, now as IH0.
         """
-        weak = self.with_base == "agrees" and self.sounds.endswith(("ʌz", "ʌd"))
-        return (
-            f"{self.sounds[:-2]}ɪ{self.sounds[-1]}"
-            if weak and self.stress[-1] == "0"
-            else self.sounds
-        )
+        ending = self.sounds[self.sounds.rfind("ʌ") :]
+        is_weak = ending in ("ʌz", "ʌd", "ʌst") and self.stress[-1] == "0"
+        if not (is_weak and self.with_base == "agrees"):
+            return self.sounds
+        return f"{self.sounds.removesuffix(ending)}ɪ{ending[1:]}"
 
     @property
     def arpabet(self) -> str:

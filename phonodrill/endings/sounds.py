@@ -8,7 +8,7 @@ from phonodrill.endings.suffix import SOUNDS_OF
 from phonodrill.lexicon.entry import DERIVED, Entry, Pronunciation
 from phonodrill.sounds.inventory import VOWELS
 from phonodrill.sounds.normal import normal_form
-from phonodrill.sounds.notation import Notation, symbols
+from phonodrill.sounds.notation import Notation, joined, symbols
 from phonodrill.sounds.suffixes import SUFFIXES, add_ly, add_suffix
 
 SOUNDS = SOUNDS_OF["s"]
@@ -155,6 +155,7 @@ def written_sound(label: str, notation: Notation) -> str:
     if not label or notation is Notation.IPA:
         return f"/{label}/" if label else ""
     codes = codes_of(label)
-    digit = "1" if codes in ("iz", "Iz") else "0"
+    # That of flies is the vowel of fly; the others are weak.
+    digit = "1" if codes == "Iz" else "0"
     stress = digit * sum(char in VOWELS for char in codes)
-    return f"/{''.join(symbols(codes, stress, notation))}/"
+    return f"/{joined(symbols(codes, stress, notation), notation)}/"

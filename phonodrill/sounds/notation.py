@@ -7,6 +7,7 @@ one digit a vowel (1 primary, 2 secondary, 0 none), as in CMUdict.
 from __future__ import annotations
 
 import unicodedata
+from collections.abc import Iterable
 from enum import StrEnum
 
 from phonodrill.errors import UnknownSoundError
@@ -82,6 +83,15 @@ def symbols(sounds: str, stress: str, notation: Notation) -> list[str]:
         )
         for place, char in enumerate(sounds)
     ]
+
+
+def joined(signs: Iterable[str], notation: Notation) -> str:
+    """Join signs of sounds as the notation has them: those of ARPAbet stand apart.
+
+    >>> joined(["IH0", "Z"], Notation.ARPABET), joined(["ɪ", "z"], Notation.IPA)
+    ('IH0 Z', 'ɪz')
+    """
+    return (" " if notation is Notation.ARPABET else "").join(signs)
 
 
 def arpabet(sounds: str, stress: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from phonodrill.sounds.inventory import BY_CODE
-from phonodrill.sounds.notation import Notation, symbols
+from phonodrill.sounds.notation import Notation, joined, symbols
 from phonodrill.sounds.places import Position
 from phonodrill.sounds.units import stop_after_s
 from phonodrill.tasks import phrases
@@ -93,9 +93,9 @@ def describe_step(step: Step, notation: Notation) -> str:
 
 def write_part(part: Part, notation: Notation) -> str:
     """Write the sounds of a part, bare."""
-    if part.before_r:
-        return "".join(symbols(part.sounds + "r", part.stress, notation)[:-1])
-    return "".join(symbols(part.sounds, part.stress, notation))
+    # What stands before an R is written as before an R, though the R is not of the part.
+    sounds = part.sounds + "r" * part.before_r
+    return joined(symbols(sounds, part.stress, notation)[: len(part.sounds)], notation)
 
 
 def write_parts(item: Item, notation: Notation) -> list[str]:

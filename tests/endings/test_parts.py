@@ -88,16 +88,16 @@ def test_what_an_ending_says_is_written_in_every_notation() -> None:
     assert written == {
         "s": ["/s/", "/s/", "/S/"],
         "z": ["/z/", "/z/", "/Z/"],
-        "ɪz": ["/ɪz/", "/ĭz/", "/IH0Z/"],
-        "iz": ["/iz/", "/ēz/", "/IY1Z/"],
-        "aɪz": ["/aɪz/", "/īz/", "/AY1Z/"],
+        "ɪz": ["/ɪz/", "/ĭz/", "/IH0 Z/"],
+        "iz": ["/iz/", "/ēz/", "/IY0 Z/"],
+        "aɪz": ["/aɪz/", "/īz/", "/AY1 Z/"],
         "t": ["/t/", "/t/", "/T/"],
         "d": ["/d/", "/d/", "/D/"],
-        "ɪd": ["/ɪd/", "/ĭd/", "/IH0D/"],
-        "ɪŋ": ["/ɪŋ/", "/ĭng/", "/IH0NG/"],
+        "ɪd": ["/ɪd/", "/ĭd/", "/IH0 D/"],
+        "ɪŋ": ["/ɪŋ/", "/ĭng/", "/IH0 NG/"],
         "ɚ": ["/ɚ/", "/ər/", "/ER0/"],
-        "ɪst": ["/ɪst/", "/ĭst/", "/IH0ST/"],
-        "li": ["/li/", "/lē/", "/LIY0/"],
+        "ɪst": ["/ɪst/", "/ĭst/", "/IH0 S T/"],
+        "li": ["/li/", "/lē/", "/L IY0/"],
         "i": ["/i/", "/ē/", "/IY0/"],
     }
     assert [written_sound("", notation) for notation in Notation] == [""] * 3

@@ -20,7 +20,7 @@ from tests.soak.checker import Asked
 BANDS = (1, 2, 3)
 COMBINED = 8
 """Pairs and threes of accents, drawn by chance, beside each one alone and all together."""
-SEEDS = 4
+SEEDS = 3
 """Seeds of the bank of a cell."""
 WARM_UPS = 40
 """Warm-ups of a cell."""

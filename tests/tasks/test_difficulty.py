@@ -6,6 +6,7 @@ import pytest
 
 from phonodrill import Item, Position
 from phonodrill.tasks.difficulty import WEIGHTS, Level, Nearness, estimate, kind_score, level_of
+from tests.case_files import cases
 
 FIRST, LAST, EACH = Position.FIRST, Position.LAST, Position.EACH
 
@@ -79,10 +80,39 @@ def test_what_makes_an_item_harder() -> None:
     )
 
 
-def test_levels() -> None:
-    assert level_of("isolate", FIRST, kind_score("isolate", FIRST)) is Level.EASY
-    assert level_of("isolate", FIRST, kind_score("isolate", FIRST) + 1) is Level.MIDDLE
-    assert level_of("isolate", FIRST, kind_score("isolate", FIRST) + 3) is Level.HARD
+FOILS = {
+    "none": Nearness(),
+    "near": Nearness(near=True),
+    "voice": Nearness(near=True, voice_only=True),
+}
+
+
+@pytest.mark.source("the steps of docs/tasks.md, added up by hand")
+@pytest.mark.parametrize(
+    ("task", "at", "sounds", "band", "spelling", "foil", "steps"), cases("difficulty.tsv")
+)
+def test_the_points_of_an_item(
+    task: str, at: str, sounds: str, band: str, spelling: str, foil: str, steps: str
+) -> None:
+    points = estimate(
+        task, Position(at), sounds, int(band), spelling=spelling, nearness=FOILS[foil]
+    )
+    assert points == pytest.approx(sum(map(float, steps.split("+"))), abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("added", "level"),
+    [
+        (0, Level.EASY),
+        (0.75, Level.EASY),
+        (1, Level.MIDDLE),
+        (1.75, Level.MIDDLE),
+        (2, Level.HARD),
+        (3, Level.HARD),
+    ],
+)
+def test_levels(added: float, level: Level) -> None:
+    assert level_of("isolate", FIRST, kind_score("isolate", FIRST) + added) is level
 
 
 def test_near_foils_are_never_easy(every_item: list[Item]) -> None:

@@ -12,20 +12,23 @@ from phonodrill.cli import options
 from phonodrill.cli.deliver import deliver
 from phonodrill.cli.own_words import own_words
 from phonodrill.cli.report import report
-from phonodrill.endings.rules import SUFFIXES
 from phonodrill.endings.sort import By
-from phonodrill.endings.suffix import SPELLINGS
+from phonodrill.endings.suffix import SPELLINGS, SUFFIX_OF
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.services import word_endings
 from phonodrill.services.word_endings import DEFAULT_ENDINGS, Draw
 from phonodrill.services.word_list import Line
 
-Suffix = StrEnum("Suffix", {s.strip("'").upper() + "_" * ("'" in s): s for s in SUFFIXES})  # type: ignore[misc]
-_S = Suffix("s")
+# Es and ies are the ending s as a rule spells it: who asks for one of them means that.
+Spelled = StrEnum("Spelled", {s.strip("'").upper() + "_" * ("'" in s): s for s in SPELLINGS})  # type: ignore[misc]
+_S = Spelled("s")
 app = typer.Typer(add_completion=False, rich_markup_mode=None)
 
 SuffixOption = Annotated[
-    Suffix, typer.Option("--ending", help='Which ending; "\'s" is the possessive.')
+    Spelled,
+    typer.Option(
+        "--ending", help='Which ending; es, ies and ves are s by rule; "\'s" is the possessive.'
+    ),
 ]
 
 
@@ -50,7 +53,7 @@ def add(
     """Add an ending to a word: the form, what happens to the letters, the rule, the sound."""
     with Lexicon() as lexicon:
         made = word_endings.add(
-            lexicon, word, str(ending), sounds=sounds, overlay=own_words(), notation=notation
+            lexicon, word, SUFFIX_OF[ending], sounds=sounds, overlay=own_words(), notation=notation
         )
     deliver(made.document, format_, out)
 
@@ -83,7 +86,7 @@ def table(
     """
     draw = Draw(band, options.check_count(count), options.seed_or_new(seed))
     with Lexicon() as lexicon:
-        made = word_endings.table(lexicon, str(ending), draw, own_words(), notation)
+        made = word_endings.table(lexicon, SUFFIX_OF[ending], draw, own_words(), notation)
     deliver(made.document, format_, out)
 
 

@@ -8,6 +8,7 @@ import typer
 
 from phonodrill.cli import needs, options
 from phonodrill.cli.deliver import deliver
+from phonodrill.cli.report import report
 from phonodrill.errors import PhonodrillError
 from phonodrill.records.standing import THRESHOLDS
 
@@ -48,4 +49,6 @@ def progress(
         seen = see_progress(
             answers, lexicon, group=found, student=student, today=today(), rule=rule
         )
+    if not answers:
+        report([f"no answers yet; first: phonodrill check make --group {found} --focus es"])
     deliver(view.progress(seen), format_, out)

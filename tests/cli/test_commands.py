@@ -156,6 +156,12 @@ def test_a_guess_is_marked_everywhere() -> None:
     assert "guess" not in json.loads(works("word", "slopes", "--guess", "--format", "json"))
 
 
+def test_es_is_the_ending_s_as_a_rule_spells_it() -> None:
+    assert works("endings", "add", "pony", "--ending", "es") == works("endings", "add", "pony")
+    card = ("endings", "table", "--seed", "1", "--ending")
+    assert works(*card, "ies") == works(*card, "s")
+
+
 def test_adding_an_ending_in_json() -> None:
     data = json.loads(works("endings", "add", "pony", "--ending", "s", "--format", "json"))
     assert data["base"] == "pony"

@@ -16,7 +16,7 @@ import pytest
 from phonodrill import Lexicon
 from phonodrill.lesson.focus import parse_focus
 from phonodrill.render.views.progress import SIGNS
-from tests.running import fails, works
+from tests.running import fails, run, works
 
 GROUP = ("--group", "harbor-2")
 FOCI = (("es,ies", "2026-11-02"), ("es,ies", "2026-11-09"), ("delete", "2026-11-09"))
@@ -154,5 +154,8 @@ def test_what_cannot_be_done_is_one_line() -> None:
 
 def test_a_group_without_answers_is_told_to_check_first() -> None:
     works("group", "add", "pier", "--students", "D")
+    done = run("progress", "--group", "pier")
+    assert done.returncode == 0
+    assert "phonodrill check make --group pier" in done.stderr
     assert "check first" in works("next", "--group", "pier")
     assert "nothing was asked yet" in fails("lesson", "--group", "pier")

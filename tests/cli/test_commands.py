@@ -371,7 +371,7 @@ def test_sources_are_shown() -> None:
         (["warmup", "--cuont", "3"], "--count"),
         (["warmpu"], "warmup"),
         (["sentences", "gulling"], "no sentence with 'gulling'"),
-        (["endings", "add", "ferry", "--ending", "es"], "try: phonodrill endings add --help"),
+        (["endings", "add", "ferry", "--ending", "en"], "try: phonodrill endings add --help"),
         (["lesson", "--focus", "es,", "ies"], "try: phonodrill lesson --help"),
         (["--nothing"], "try: phonodrill --help"),
         (["words", "add", "blorf"], "is not in the lexicon"),

@@ -102,7 +102,9 @@ def test_a_check_is_entered_by_touch(
     page = visit(java_script_enabled=scripts, viewport=TABLET, has_touch=True).go("/check")
     page.get_by_role("link", name=f"Enter {check}").tap()
     page.get_by_role("link", name="Start: Q7").tap()
-    page.wait_for_load_state()  # sizes are those of the style sheet
+    # Sizes are those of the style sheet, of this page and not of the one before.
+    expect(page.get_by_role("button", name="Right")).to_be_visible()
+    page.wait_for_load_state()
     for target in page.locator("main :is(button, .button, .steps a):visible").all():
         box = target.bounding_box()
         assert box

@@ -20,8 +20,6 @@ from tests.soak.checker import Asked
 BANDS = (1, 2, 3)
 COMBINED = 8
 """Pairs and threes of accents, drawn by chance, beside each one alone and all together."""
-SEEDS = 3
-"""Seeds of the bank of a cell."""
 WARM_UPS = 40
 """Warm-ups of a cell."""
 ENDINGS = (frozenset({"s", "es", "ies", "ves"}), frozenset({"ed"}), frozenset({"ing"}))
@@ -87,7 +85,7 @@ def cells(seed: int) -> Iterator[Cell]:
 
 
 def draw(lexicon: Lexicon, cell: Cell) -> Iterator[Drawn]:
-    """Draw the items of a cell: warm-ups first, then the bank under each seed."""
+    """Draw the items of a cell: warm-ups first, then the bank."""
     rng = random.Random(cell.seed)
     for _ in range(WARM_UPS):
         for item in _warm_up(lexicon, cell, rng):
@@ -95,10 +93,9 @@ def draw(lexicon: Lexicon, cell: Cell) -> Iterator[Drawn]:
     for made_up in (False, True) if cell.band == 2 and not cell.endings else (False,):
         query = cell.query._replace(made_up=made_up)
         for task, at in kinds_of("", None, made_up=made_up):
-            for seed in range(cell.seed, cell.seed + (1 if made_up else SEEDS)):
-                pool = select(lexicon, query, random.Random(seed))
-                for item in task.candidates(pool, query, at):
-                    yield Drawn("banks", item)
+            pool = select(lexicon, query, random.Random(cell.seed))
+            for item in task.candidates(pool, query, at):
+                yield Drawn("banks", item)
 
 
 def _warm_up(lexicon: Lexicon, cell: Cell, rng: random.Random) -> tuple[Item, ...]:

@@ -138,6 +138,10 @@ def main() -> None:
 
 def _help_of(context: Any) -> str:
     """Name the help of the command that was asked wrongly."""
+    if context is None:
+        # An option without its value: nothing but the command line tells whose it is.
+        command = [word for word in sys.argv[1:3] if word.isascii() and word.isalpha()]
+        return " ".join(["phonodrill", *command, "--help"])
     words = ["--help"]
     while context is not None and context.parent is not None:
         words.insert(0, context.info_name)

@@ -372,6 +372,8 @@ def test_sources_are_shown() -> None:
         (["warmpu"], "warmup"),
         (["sentences", "gulling"], "no sentence with 'gulling'"),
         (["endings", "add", "ferry", "--ending", "en"], "try: phonodrill endings add --help"),
+        (["endings", "add", "ferry", "--ending"], "try: phonodrill endings add --help"),
+        (["warmup", "--words"], "try: phonodrill warmup --help"),
         (["lesson", "--focus", "es,", "ies"], "try: phonodrill lesson --help"),
         (["--nothing"], "try: phonodrill --help"),
         (["words", "add", "blorf"], "is not in the lexicon"),

@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
 HIGHEST_KNOWN_BAND = 3
 """Words beyond this band are taken as unknown to every class."""
+NO_CAPITAL = "{word!r} would stand without its capital"
+"""Why a word that needs a capital may not be used."""
 
 
 class Query(NamedTuple):
@@ -105,6 +107,10 @@ class Pool(NamedTuple):
             *((word, entry.band) for word, entry in self.own.by_word.items()),
         )
 
+    def entry_of(self, word: str) -> Entry | None:
+        """Look a word up: as the teacher added it, or as it is stored."""
+        return self.own.by_word.get(word) or self.lexicon.get(word)
+
     def stimuli(self, keep: Callable[[str], bool] = lambda _: True) -> Iterator[Entry]:
         """Yield the entries to make items from, each once.
 
@@ -115,9 +121,7 @@ class Pool(NamedTuple):
         query = self.query
         entries: Iterator[Entry]
         if query.words:
-            own = self.own.by_word
-            words = dict.fromkeys(query.words)
-            found = filter(None, (own.get(word) or self.lexicon.get(word) for word in words))
+            found = filter(None, map(self.entry_of, dict.fromkeys(query.words)))
             wanted = query.endings
             entries = (e for e in found if not wanted or not wanted.isdisjoint(e.endings))
         else:
@@ -167,7 +171,7 @@ class Pool(NamedTuple):
 
     def find(self, word: str) -> Spoken | None:
         """Return a word in its first listed way, if it may be used for the query."""
-        entry = self.own.by_word.get(word) or self.lexicon.get(word)
+        entry = self.entry_of(word)
         if entry is None or entry.is_heteronym or not may_be_said(entry, self.gate):
             return None
         if entry.band > self.query.band and word not in self.query.words:

@@ -159,10 +159,10 @@ def trace(form: str, lexicon: Lexicon) -> Uses:
     other: Uses = {}
     by_parts: Uses = {}
     for suffix in SUFFIXES:
+        if suffix != "s" and not _has_vowel(form.removesuffix(suffix)):
+            continue
         for rule in RULES_OF[suffix]:
             word = rule.undo(form) if rule.turns != ("", "") or rule.adds else ""
-            if suffix != "s" and not _has_vowel(form.removesuffix(suffix)):
-                continue
             parts = _parts_of(word, lexicon) if word else ()
             fitting = [part for part in PARTS_OF[suffix] if part in parts]
             if fitting and (word, suffix) not in usual:

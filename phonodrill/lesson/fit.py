@@ -6,7 +6,7 @@ from phonodrill.errors import PhonodrillError
 from phonodrill.lesson.candidates import builds_cleanly
 from phonodrill.lesson.compose import Prepared
 from phonodrill.lesson.words import Words
-from phonodrill.selection import may_be_said, nearest_words
+from phonodrill.selection import NO_CAPITAL, may_be_said, nearest_words
 from phonodrill.sentences import entry_of, words_of
 
 _SHOWN = {"listed": "sound out", "bases": "find the base"}
@@ -56,8 +56,8 @@ def why_unfit(ready: Prepared, word: str) -> str:
     if entry is None:
         return f"{word!r} is not in the lexicon"
     if not may_be_said(entry, context.gate):
-        capital = f"{word!r} would stand without its capital"
-        return capital if entry.needs_capital else "a word that is not for class"
+        unfit = NO_CAPITAL if entry.needs_capital else "a word that is not for class"
+        return unfit.format(word=word)
     if entry.band > context.request.band:
         return f"{word!r} is of band {entry.band}, the lesson of band {context.request.band}"
     if not context.pool.can_read(entry):

@@ -58,7 +58,7 @@ def why_it_fits(read: Read, word: str) -> tuple[Reason, ...]:
     if word not in read.choice.words.every:
         return ()
     context = read.ready.context
-    entry = context.pool.own.by_word.get(word) or context.lexicon.get(word)
+    entry = context.pool.entry_of(word)
     if entry is None:
         return ()
     return tuple(

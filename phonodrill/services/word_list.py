@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from phonodrill.errors import PhonodrillError
 from phonodrill.overlay import NO_OVERLAY, Overlay
-from phonodrill.selection import may_be_said, may_be_shown, nearest_words, own_entries
+from phonodrill.selection import NO_CAPITAL, may_be_said, may_be_shown, nearest_words, own_entries
 
 if TYPE_CHECKING:
     from phonodrill.gate import Gate
@@ -95,7 +95,7 @@ def _why_not(
     to_add = can_add and entry.word.isalpha()
     hint = f"; to use it: phonodrill words add {entry.word}" if to_add else ""
     if may_be_shown(entry, gate) and entry.needs_capital:
-        return f"{entry.word!r} would stand without its capital{hint}"
+        return f"{NO_CAPITAL.format(word=entry.word)}{hint}"
     if may_be_shown(entry, gate) and not entry.band:
         return f"{entry.word!r} is rare, or a name{hint}"
     return "not a word for class"

@@ -331,6 +331,7 @@ FUNCTIONS: dict[str, Callable[[Bench], object]] = {
     "Pool.ending_in": lambda b: list(
         islice(b.pool().ending_in(tuple(b.draw(st.lists(SUFFIXES, max_size=3)))), ENOUGH)
     ),
+    "Pool.entry_of": lambda b: b.pool().entry_of(b.draw(WORDS)),
     "Pool.find": lambda b: b.pool().find(b.draw(WORDS)),
     "Pool.heard_as": lambda b: b.pool().heard_as(b.draw(CODES)),
     "Pool.stands_alone": lambda b: b.pool().stands_alone(b.draw(CODES)),

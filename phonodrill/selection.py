@@ -8,7 +8,7 @@ pronunciations hold everywhere.
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import chain
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -121,7 +121,7 @@ class Pool(NamedTuple):
         query = self.query
         entries: Iterator[Entry]
         if query.words:
-            found = filter(None, map(self.entry_of, dict.fromkeys(query.words)))
+            found = look_up(query.words, self.lexicon, self.own.by_word)
             wanted = query.endings
             entries = (e for e in found if not wanted or not wanted.isdisjoint(e.endings))
         else:
@@ -262,6 +262,12 @@ def own_entries(lexicon: Lexicon, overlay: Overlay) -> dict[str, Entry]:
         for word in overlay.words("add")
         if (entry := lexicon.get(word))
     }
+
+
+def look_up(words: Iterable[str], lexicon: Lexicon, own: Mapping[str, Entry]) -> list[Entry]:
+    """Look words up, each once: as the teacher added them, or as they are stored."""
+    found = (own.get(word) or lexicon.get(word) for word in dict.fromkeys(words))
+    return [entry for entry in found if entry]
 
 
 def _index(own: Mapping[str, Entry]) -> Own:

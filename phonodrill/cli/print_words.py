@@ -19,7 +19,7 @@ from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import Overlay
 from phonodrill.paper.draw import draw_words
-from phonodrill.selection import Query, may_be_printed, own_entries
+from phonodrill.selection import Query, look_up, may_be_printed, own_entries
 from phonodrill.services.endings import parse_endings
 from phonodrill.services.word_list import problems_of, typed_words, why_unusable
 from phonodrill.taught.tokens import SPELLED_ENDINGS
@@ -132,5 +132,4 @@ def _listed(store: Store, source: Source) -> list[Entry]:
     report(problems)
     if not usable:
         raise PhonodrillError("none of these words can be printed", "other words")
-    found = (own.get(word) or lexicon.get(word) for word in dict.fromkeys(usable))
-    return [entry for entry in found if entry]
+    return look_up(usable, lexicon, own)

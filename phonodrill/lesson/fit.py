@@ -52,7 +52,7 @@ def _shown(section: str) -> str:
 def why_unfit(ready: Prepared, word: str) -> str:
     """Say why a word may not be used for the focus."""
     context = ready.context
-    entry = context.lexicon.get(word)
+    entry = context.pool.entry_of(word)
     if entry is None:
         return f"{word!r} is not in the lexicon"
     if not may_be_said(entry, context.gate):

@@ -12,7 +12,7 @@ from phonodrill.lexicon.entry import Entry
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.paper.mat import HIGHEST_COLUMNS
-from phonodrill.selection import Query, own_entries, select
+from phonodrill.selection import Query, select
 
 
 def draw_words(
@@ -42,11 +42,10 @@ def draw_words(
     per_group = HIGHEST_COLUMNS if by is By.BASE else count
     groups = sort_vocabulary(lexicon, query, by, per_group, rng, overlay).groups
     pool = select(lexicon, query, overlay=overlay)
-    own = own_entries(lexicon, overlay)
     entries = (
         entry
         for ending in _in_turn([_mixed(group.words, rng) for group in groups])
-        if (entry := own.get(ending.word) or lexicon.get(ending.word)) and pool.can_read(entry)
+        if (entry := pool.entry_of(ending.word)) and pool.can_read(entry)
     )
     drawn = list(islice(entries, count))
     rng.shuffle(drawn)

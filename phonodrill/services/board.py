@@ -13,7 +13,7 @@ from phonodrill.lexicon.entry import Entry, Pronunciation
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
 from phonodrill.paper.printed import split_word
-from phonodrill.selection import own_entries
+from phonodrill.selection import look_up, own_entries
 from phonodrill.services.warmup import Wish, warm_up
 from phonodrill.services.word_list import problems_of, typed_words, why_unusable
 from phonodrill.sounds.notation import SCRIPT, Notation
@@ -131,9 +131,7 @@ def show_words(
 
 
 def _entries(lexicon: Lexicon, words: Iterable[str], overlay: Overlay) -> list[Entry]:
-    own = own_entries(lexicon, overlay)
-    found = (own.get(word) or lexicon.get(word) for word in dict.fromkeys(words))
-    return [entry for entry in found if entry]
+    return look_up(words, lexicon, own_entries(lexicon, overlay))
 
 
 def _words(

@@ -16,6 +16,7 @@ from phonodrill.lesson.from_data import read_lessons
 from phonodrill.lesson.request import Request
 from phonodrill.lesson.swap import swap_word
 from phonodrill.lesson.used import words_of_lesson
+from phonodrill.overlay import NO_OVERLAY, Overlay, Rule
 
 
 @pytest.fixture(scope="module")
@@ -137,6 +138,26 @@ def test_wording_and_minutes_may_be_changed(lexicon: Lexicon, written: dict[str,
     data["sections"] = [part for part in data["sections"] if part["name"] != "bases"]
     (read,) = read_lessons({"lesson": data}, lexicon)
     assert as_data(read.lesson) == data
+
+
+@pytest.mark.parametrize(
+    ("word", "stored", "added"),
+    [
+        ("kai", "a word that is not for class", "'kai' is no plain word for"),
+        ("monday", "would stand without its capital", "'monday' is no plain word for"),
+    ],
+)
+def test_why_an_added_word_does_not_fit(
+    lexicon: Lexicon, written: dict[str, Any], word: str, stored: str, added: str
+) -> None:
+    old = section(written, "list")["words"][0]["word"]
+    for overlay, why in (
+        (NO_OVERLAY, stored),
+        (Overlay({word: Rule("add", word, 1)}), added),
+    ):
+        (read,) = read_lessons({"lesson": written}, lexicon, overlay)
+        with pytest.raises(PhonodrillError, match=why):
+            swap_word(read, old, word)
 
 
 def test_a_swapped_word_is_followed_everywhere(lexicon: Lexicon, written: dict[str, Any]) -> None:

@@ -51,7 +51,8 @@ def draw_sentences(
         more = _by_reading(context, rng.sample(others, min(MOST_TRIED, len(others))))
         added = _in_turn(more, count - len(taken))
         if added:
-            notes.append(f"sentences: {len(added)} of {count} have a word that is not in the lists")
+            named = ", ".join(sentence.word for sentence in added)
+            notes.append(f"sentences: some are about words that no list here has: {named}")
         taken += added
     if not taken and count:
         notes.append("no sentences: the bank has none with these words")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator
-from itertools import zip_longest
+from itertools import chain, zip_longest
 
 from phonodrill.endings.lookalikes import Kind as TrapKind
 from phonodrill.endings.lookalikes import find_lookalikes
@@ -22,6 +22,7 @@ from phonodrill.lesson.reasons import in_style
 from phonodrill.lesson.request import Context
 from phonodrill.lesson.tree import Point, Rule, WatchOut
 from phonodrill.lesson.words import Words
+from phonodrill.reading.letter_places import Place, Where, habit_of
 from phonodrill.selection import Query
 
 MOST_WATCH_OUTS = 6
@@ -76,9 +77,12 @@ def _says(candidate: Candidate, context: Context) -> str:
         return row.says
     if context.focus.kind is Kind.CONTRAST:
         return f"{sound_in(candidate, context)}, spelled {candidate.spelling} in {candidate.word}."
-    letters = name_letters(candidate.spelling)
-    says = "says" if len(candidate.spelling) == 1 else "say"
-    return f"The {letters} {says} {sound_in(candidate, context)}."
+    letters, is_one = name_letters(candidate.spelling), len(candidate.spelling) == 1
+    says = f"The {letters} {'says' if is_one else 'say'} {sound_in(candidate, context)}."
+    habit = habit_of(candidate.spelling, candidate.sound, context.lexicon)
+    if habit is None:
+        return says
+    return f"{says} In words of one syllable {'it is' if is_one else 'they are'} {habit.where}."
 
 
 def name_letters(spelling: str) -> str:
@@ -87,11 +91,23 @@ def name_letters(spelling: str) -> str:
 
 
 def watch_outs_of(context: Context) -> tuple[WatchOut, ...]:
-    """Find all there is to be ready for, past the gate; kinds take turns, short words first."""
+    """Find all there is to be ready for, past the gate, each word once."""
+    found: Iterator[WatchOut] = iter(())
     if context.focus.kind is Kind.SPELLING:
-        return tuple(_other_readings(context))
-    if context.focus.kind is not Kind.ENDINGS:
-        return ()
+        found = chain(_other_readings(context), _other_places(context))
+    elif context.focus.kind is Kind.ENDINGS:
+        found = _traps(context)
+    by_word: dict[str, WatchOut] = {}
+    for watch in found:
+        by_word.setdefault(watch.word, watch)
+    return tuple(by_word.values())
+
+
+def _traps(context: Context) -> Iterator[WatchOut]:
+    """Yield what only looks as the ending, or is added otherwise.
+
+    Kinds take turns, short words first.
+    """
     endings = context.focus.endings
     traps = find_lookalikes(
         context.lexicon,
@@ -112,12 +128,8 @@ def watch_outs_of(context: Context) -> tuple[WatchOut, ...]:
             kinds.setdefault(trap.kind, []).append(
                 WatchOut(trap.word, in_style(trap.why, context.style))
             )
-    turns = zip_longest(*kinds.values())
-    found = (watch for turn in turns for watch in turn if watch)
-    by_word: dict[str, WatchOut] = {}
-    for watch in found:
-        by_word.setdefault(watch.word, watch)
-    return tuple(by_word.values())
+    for turn in zip_longest(*kinds.values()):
+        yield from filter(None, turn)
 
 
 def _may_have_ending(word: str, context: Context) -> bool:
@@ -155,3 +167,28 @@ def _other_readings(context: Context) -> Iterator[WatchOut]:
         if pool.find(found.example):
             sound = f"/{write_sounds(found.sound, context.style)}/"
             yield WatchOut(found.example, f"here {found.spelling} says {sound}")
+
+
+def _other_places(context: Context) -> Iterator[WatchOut]:
+    """Yield known words that break where the letters of the focus stand in nearly all words."""
+    pool = context.pool._replace(query=context.pool.query._replace(known=None))
+    for row in context.focus.rows:
+        found = row.correspondence
+        habit = habit_of(found.spelling, found.sound, context.lexicon)
+        if habit is None:
+            continue
+        habit = habit.of_words(lambda word: pool.find(word) is not None)
+        for place in habit.breaking:
+            yield WatchOut(place.word, _why_breaking(place, habit.where, context))
+        for place in habit.instead:
+            sound = f"/{write_sounds(place.sound, context.style)}/"
+            why = f"here {sound} is spelled {place.spelling} after a short vowel"
+            yield WatchOut(place.word, why)
+
+
+def _why_breaking(place: Place, where: Where, context: Context) -> str:
+    if where is Where.CLOSING and place.is_last:
+        sound = f"/{write_sounds(place.before_sound, context.style)}/"
+        return f"here {place.before} before {place.spelling} says {sound}"
+    expected = Where.FIRST if where is Where.FIRST else Where.LAST
+    return f"here {place.spelling} is not {expected}"

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
+
 from phonodrill.errors import PhonodrillError
-from phonodrill.gate import open_gate
+from phonodrill.gate import Gate, open_gate
 from phonodrill.graphemes.correspondence import WEAK_ARPABET
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
-from phonodrill.reading.spellings import count_correspondences, sounds_of, spellings_of
+from phonodrill.reading.letter_places import Habit, habit_of
+from phonodrill.reading.spellings import Share, count_correspondences, sounds_of, spellings_of
 from phonodrill.render.views import spellings as view
 from phonodrill.selection import fit_to_say
 from phonodrill.services.made import Made
@@ -27,6 +30,8 @@ def spellings(
     notation: Notation | None = None,
 ) -> Made:
     """Count every spelling of a sound, of all sounds, or every sound of a spelling.
+
+    With each goes where it stands in words of one syllable, if nearly always the same.
 
     Args:
         lexicon: the open lexicon.
@@ -58,7 +63,25 @@ def spellings(
             f"no word of bands 1-{band} has {'the sound ' + sound if sound else repr(letters)}",
             "another sound, or --band 3",
         )
-    return Made(view.document(shares, code, letters, notation))
+    habits = _habits(shares, lexicon, gate, band)
+    return Made(view.document(shares, habits, code, letters, notation))
+
+
+def _habits(
+    shares: Iterable[Share], lexicon: Lexicon, gate: Gate, band: int
+) -> Mapping[tuple[str, str], Habit]:
+    """Say of spellings where they stand, with exceptions that may be said and are of the band."""
+    is_fit = fit_to_say(lexicon, gate)
+    known = {*lexicon.words(highest_band=band)}
+    found = {
+        (share.spelling, share.sound): habit_of(share.spelling, share.sound, lexicon)
+        for share in shares
+    }
+    return {
+        key: habit.of_words(lambda word: word in known and is_fit(word))
+        for key, habit in found.items()
+        if habit
+    }
 
 
 def _code(sound: str) -> str:

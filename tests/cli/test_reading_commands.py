@@ -153,6 +153,20 @@ def test_spellings() -> None:
     assert "about" in works("spellings", "AX")
 
 
+def test_where_spellings_stand() -> None:
+    shares = json.loads(works("spellings", "/ch/", "--format", "json"))["shares"]
+    (tch,) = [share for share in shares if share["spelling"] == "tch"]
+    assert tch["place"].startswith("at the end")
+    assert (tch["otherwise"], tch["instead"]) == (["watch"], ["which", "much", "such", "rich"])
+    assert {share["place"] for share in shares if share["spelling"] != "tch"} == {""}
+    shown = works("spellings", "/s/", "--band", "1")
+    assert "bus" in shown
+    # Of a higher band.
+    assert "gross" not in shown
+    every = works("spellings").partition("In words of one syllable")[2].splitlines()
+    assert len(every) == len({*every})
+
+
 @pytest.mark.parametrize("kind", ["text", "md", "csv", "json", "html"])
 @pytest.mark.parametrize("command", [["decodable"], ["pairs"], ["spellings", "sh"]])
 def test_every_command_in_every_format(command: list[str], kind: str) -> None:

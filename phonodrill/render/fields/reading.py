@@ -90,6 +90,9 @@ class SpellingShare(TypedDict):
         share_of_uses: the same in running text.
         regular: whether it is a taught pattern.
         examples: words that have it.
+        place: where it stands in nearly all words of one syllable; empty if anywhere.
+        otherwise: those of these words in which it stands elsewhere.
+        instead: those that end in another spelling of the sound, where this one is usual.
     """
 
     spelling: str
@@ -99,6 +102,9 @@ class SpellingShare(TypedDict):
     share_of_uses: Share
     regular: bool
     examples: list[str]
+    place: str
+    otherwise: list[str]
+    instead: list[str]
 
 
 class Spellings(TypedDict):

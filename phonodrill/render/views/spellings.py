@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from phonodrill.graphemes.correspondence import write_sounds
+from phonodrill.reading.letter_places import Habit
 from phonodrill.reading.spellings import Share
 from phonodrill.render.document import Document, Section, Table
 from phonodrill.sounds.notation import SCRIPT, Notation
@@ -13,11 +15,18 @@ if TYPE_CHECKING:
     from phonodrill.render.fields import reading
 
 
-def document(shares: list[Share], sound: str, spelling: str, notation: Notation | None) -> Document:
-    """Show shares by word and by use.
+Habits = Mapping[tuple[str, str], Habit]
+"""By spelling and sound."""
+
+
+def document(
+    shares: Sequence[Share], habits: Habits, sound: str, spelling: str, notation: Notation | None
+) -> Document:
+    """Show shares by word and by use, and where the spellings stand.
 
     Args:
         shares: the commonest by word first.
+        habits: where the spellings stand in words of one syllable.
         sound: codes of the sound that was asked for, or empty for all.
         spelling: the letters that were asked for, or empty.
         notation: how sounds are written.
@@ -42,14 +51,42 @@ def document(shares: list[Share], sound: str, spelling: str, notation: Notation 
     data: reading.Spellings = {
         "sound": write_sounds(sound, Notation.ARPABET),
         "spelling": spelling,
-        "shares": [_record(share) for share in shares],
+        "shares": [_record(share, habits) for share in shares],
     }
-    records = [{**_record(share), "examples": ", ".join(share.examples)} for share in shares]
     about = "base words of the vocabulary; 'of text' weighs each word by how often it is used"
-    return Document(title, about, (Section("", Table(headings, rows)),), data, records)
+    sections = (Section("", Table(headings, rows)), *_places(shares, habits, style))
+    return Document(title, about, sections, data, [_row(share) for share in data["shares"]])
 
 
-def _record(share: Share) -> reading.SpellingShare:
+def _places(shares: Sequence[Share], habits: Habits, style: Notation) -> Iterator[Section]:
+    """Yield the table of where the spellings stand, if anything can be said of them."""
+    # A spelling of two sounds that many say alike is in the list of either.
+    keys = dict.fromkeys((share.spelling, share.sound) for share in shares)
+    rows = tuple(
+        (
+            f"/{write_sounds(sound, style)}/",
+            spelling,
+            habit.where,
+            ", ".join(place.word for place in habit.breaking),
+            ", ".join(place.word for place in habit.instead),
+        )
+        for spelling, sound in keys
+        if (habit := habits.get((spelling, sound)))
+    )
+    headings = ("sound", "spelling", "stands", "not so in", "other letters end")
+    if rows:
+        yield Section("In words of one syllable", Table(headings, rows))
+
+
+def _row(share: reading.SpellingShare) -> dict[str, object]:
+    """Write a share as a row of a table: lists of words as texts."""
+    return {
+        key: ", ".join(value) if isinstance(value, list) else value for key, value in share.items()
+    }
+
+
+def _record(share: Share, habits: Habits) -> reading.SpellingShare:
+    habit = habits.get((share.spelling, share.sound))
     return {
         "spelling": share.spelling,
         "arpabet": write_sounds(share.sound, Notation.ARPABET),
@@ -58,4 +95,7 @@ def _record(share: Share) -> reading.SpellingShare:
         "share_of_uses": round(share.of_uses, 4),
         "regular": share.is_regular,
         "examples": list(share.examples),
+        "place": str(habit.where) if habit else "",
+        "otherwise": [place.word for place in habit.breaking] if habit else [],
+        "instead": [place.word for place in habit.instead] if habit else [],
     }

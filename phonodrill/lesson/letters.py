@@ -26,7 +26,8 @@ def compose_review(context: Context, words: Words, minutes: int, count: int) -> 
     """Choose the correspondences: those of the focus, then those of most words of the lesson."""
     key_words: dict[str, str] = {}
     counts: dict[str, int] = {}
-    for word in (*words.listed, *words.build, *words.rule):
+    # The shortest word shows its letters best.
+    for word in sorted((*words.listed, *words.build, *words.rule), key=len):
         for code in dict.fromkeys(context.lexicon.chunks_of(word)):
             counts[code] = counts.get(code, 0) + 1
             key_words.setdefault(code, word)

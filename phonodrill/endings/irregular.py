@@ -40,7 +40,8 @@ def irregular_forms(base: BaseWord, suffix: str, lexicon: Lexicon) -> list[Irreg
     """
     known = base.listed_as if may_share_forms(base, base.listed_as) else base.word
     rows = _rows(known, suffix, lexicon)
-    if not base.listed_as and not any(row.inflection != "past participle" for row in rows):
+    has_none = not any(row.inflection != "past participle" for row in rows)
+    if not base.listed_as and has_none and _is_listed_so(base, lexicon):
         # Of backslide the dictionary lacks the past: it is that of slide.
         tail = known_tail(base.word, lexicon)
         shared = _rows(tail.word, suffix, lexicon) if tail else []
@@ -68,6 +69,16 @@ def may_share_forms(base: BaseWord, tail: str) -> bool:
         return tail == "man" or len(tail) >= SHORTEST_NOUN
     is_safe = base.said is not None or base.word.removesuffix(tail) in PREFIXES
     return is_safe or len(tail) >= SHORTEST_VERB
+
+
+def _is_listed_so(base: BaseWord, lexicon: Lexicon) -> bool:
+    """Whether a word is listed in the reading asked for.
+
+    A verb made of a noun is regular, whatever verb its letters end in: *lipsticked*, not as
+    *stuck* (Kim, Pinker, Prince & Prasada 1991, *Cognitive Science* 15, 173-218; from memory).
+    """
+    entry = lexicon.get(base.word)
+    return entry is not None and base.part_of_speech in entry.parts_of_speech
 
 
 def _rows(word: str, suffix: str, lexicon: Lexicon) -> list[Inflection]:

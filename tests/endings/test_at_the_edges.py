@@ -11,6 +11,7 @@ from phonodrill import (
     Lexicon,
     PhonodrillError,
     Query,
+    add_ending,
     choose_words,
     find_bases,
     find_lookalikes,
@@ -117,3 +118,17 @@ def test_examples_are_used_as_the_ending_is_for(lexicon: Lexicon, seed: int) -> 
                 entry = lexicon.get(example.ending.base)
                 assert entry is not None
                 assert entry.parts_of_speech[0] in parts, example.ending.word
+
+
+@pytest.mark.source(
+    "verbs made of nouns are regular: Kim, Pinker, Prince & Prasada 1991, from memory"
+)
+@pytest.mark.parametrize(
+    ("base", "past"),
+    [
+        *(("butterfly", "butterflied"), ("lipstick", "lipsticked"), ("sunlight", "sunlighted")),
+        *(("backslide", "backslid"), ("babysit", "babysat"), ("unmake", "unmade")),
+    ],
+)
+def test_the_past_of_a_compound(lexicon: Lexicon, base: str, past: str) -> None:
+    assert add_ending(base, "ed", lexicon).forms[0].form == past

@@ -165,10 +165,10 @@ def _names_a_doer(word: str, lexicon: Lexicon) -> bool:
 
 def _is_form(word: str, part: str, lexicon: Lexicon) -> bool:
     """Whether a word is, in this reading, a form of another word and has none of its own."""
-    kinds = {"noun": ("plural",), "verb": _VERB_FORMS, "adjective": _COMPARED}
+    kinds = {"noun": ("plural",), "verb": _VERB_FORMS}
     if part == "noun" and unlisted_singular(word, lexicon):
         return True
-    listed = any(row.inflection in kinds.get(part, ()) for row in lexicon.bases_of(word))
+    listed = any(row.inflection in kinds.get(part, _COMPARED) for row in lexicon.bases_of(word))
     return listed and not any(row.part_of_speech == part for row in lexicon.forms_of(word))
 
 

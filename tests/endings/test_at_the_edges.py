@@ -132,3 +132,28 @@ def test_examples_are_used_as_the_ending_is_for(lexicon: Lexicon, seed: int) -> 
 )
 def test_the_past_of_a_compound(lexicon: Lexicon, base: str, past: str) -> None:
     assert add_ending(base, "ed", lexicon).forms[0].form == past
+
+
+@pytest.mark.parametrize(
+    ("word", "suffix", "base"),
+    [("clearer", "er", "clear"), ("nearest", "est", "near"), ("lower", "est", "low")],
+)
+def test_what_is_compared_already(lexicon: Lexicon, word: str, suffix: str, base: str) -> None:
+    added = add_ending(word, suffix, lexicon)
+    assert (added.forms, added.bases) == ((), (base,))
+
+
+@pytest.mark.source("US usage: value from memory")
+@pytest.mark.parametrize(
+    ("base", "suffix", "forms"),
+    [
+        ("stay", "s", {"stays"}),
+        ("crow", "ed", {"crowed"}),
+        ("penny", "s", {"pennies"}),
+        ("smell", "ed", {"smelled"}),
+    ],
+)
+def test_forms_of_other_words_and_shores(
+    lexicon: Lexicon, base: str, suffix: str, forms: set[str]
+) -> None:
+    assert {form.form for form in add_ending(base, suffix, lexicon).forms} == forms

@@ -324,7 +324,9 @@ FUNCTIONS: dict[str, Callable[[Bench], object]] = {
     "Lexicon.all_sentences": lambda b: b.lexicon.all_sentences(),
     "Lexicon.sounding_like": lambda b: b.lexicon.sounding_like(b.draw(CODES)),
     "Lexicon.sources": lambda b: b.lexicon.sources(),
-    "Lexicon.spelled": lambda b: b.lexicon.spelled(highest_band=b.draw(st.integers(-1, 1))),
+    "Lexicon.spelled": lambda b: b.lexicon.spelled(
+        highest_band=b.draw(st.integers(-1, 1)), one_syllable=b.draw(st.booleans())
+    ),
     "Lexicon.words": lambda b: b.lexicon.words(highest_band=b.draw(BANDS)),
     "Pool.can_read": lambda b: b.pool().can_read(entry(b)),
     "Pool.companions": lambda b: b.pool().companions(),

@@ -326,17 +326,21 @@ class Lexicon:
         entry = self.get(word)
         return next((said.chunks for said in entry.usable_pronunciations), "") if entry else ""
 
-    def spelled(self, *, highest_band: int) -> list[Spelled]:
+    def spelled(self, *, highest_band: int, one_syllable: bool = False) -> list[Spelled]:
         """Return the words of bands 1 to ``highest_band`` that a drill may use, by spelling.
 
         Names, heteronyms, letters, contractions, interjections and words that need a capital
         are left out.
         The gate is not asked.
+
+        Args:
+            highest_band: the least familiar band, 1-3.
+            one_syllable: whether longer words are left out, too.
         """
         rows = self._connection.execute(
             "SELECT word, band, zipf, base, endings, sounds, stress, normal, chunks, normals"
-            " FROM spelled WHERE band <= ? ORDER BY word",
-            [highest_band],
+            " FROM spelled WHERE band <= ? AND (length(stress) = 1 OR ?) ORDER BY word",
+            [highest_band, not one_syllable],
         )
         # Thousands of rows in a short command: no call for each.
         return [

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from enum import StrEnum
 from operator import attrgetter
 from typing import NamedTuple
 
-from phonodrill.graphemes.chunk import Chunk
 from phonodrill.graphemes.correspondence import SPLIT
 from phonodrill.lexicon.entry import Spelled
 from phonodrill.lexicon.store import Lexicon
-from phonodrill.reading.decodable import spelled_words
 
 HIGHEST_BAND = 3
 NEARLY_ALL = 0.9
@@ -93,8 +91,8 @@ def habit_of(spelling: str, sound: str, lexicon: Lexicon) -> Habit | None:
     Returns:
         None if it stands anywhere, or has too few words.
     """
-    by_sound = lexicon.recall("letter places", lambda: _places_by_sound(lexicon))
-    return find_habit(spelling, by_sound.get(sound, ()))
+    places = lexicon.recall(("letter places", sound), lambda: _places_of(sound, lexicon))
+    return find_habit(spelling, places)
 
 
 def find_habit(spelling: str, places: Sequence[Place]) -> Habit | None:
@@ -125,22 +123,29 @@ def find_habit(spelling: str, places: Sequence[Place]) -> Habit | None:
     return None
 
 
-def _places_by_sound(lexicon: Lexicon) -> Mapping[str, Sequence[Place]]:
-    words = (
-        word
-        for word in spelled_words(lexicon, HIGHEST_BAND)
-        if len(word.stress) == 1 and not word.endings
-    )
-    found: dict[str, list[Place]] = {}
-    for word in sorted(words, key=lambda word: (word.band, -word.zipf, word.word)):
-        for place in _places_in(word, lexicon.chunks(word.chunks)):
-            found.setdefault(place.sound, []).append(place)
+def _places_of(sound: str, lexicon: Lexicon) -> Sequence[Place]:
+    words = lexicon.recall("words of one syllable", lambda: _short_words(lexicon))
+    # A word has several sounds: it is split once.
+    split: dict[str, list[Place]] = lexicon.recall("letter places of words", dict)
+    found = []
+    for word in words:
+        if sound in word.sounds:
+            if word.word not in split:
+                split[word.word] = [*_places_in(word, lexicon)]
+            found += [place for place in split[word.word] if place.sound == sound]
     return found
 
 
-def _places_in(word: Spelled, chunks: Sequence[Chunk]) -> Iterator[Place]:
+def _short_words(lexicon: Lexicon) -> Sequence[Spelled]:
+    """Return base words of one syllable, the most familiar first."""
+    words = lexicon.spelled(highest_band=HIGHEST_BAND, one_syllable=True)
+    bases = (word for word in words if not word.endings)
+    return sorted(bases, key=lambda word: (word.band, -word.zipf, word.word))
+
+
+def _places_in(word: Spelled, lexicon: Lexicon) -> Iterator[Place]:
     before = before_sound = ""
-    for chunk in filter(attrgetter("sounds"), chunks):
+    for chunk in filter(attrgetter("sounds"), lexicon.chunks(word.chunks)):
         spelling, sound = chunk.written(word.word), chunk.heard(word.sounds)
         is_first, is_last = 0 in chunk.letters, len(word.word) - 1 in chunk.letters
         yield Place(word.word, spelling, sound, is_first, is_last, before, before_sound)

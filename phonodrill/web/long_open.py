@@ -38,8 +38,10 @@ class LongOpenLexicon(Lexicon):
             self._plain[highest_band] = super().plain_words(highest_band)
         return self._plain[highest_band]
 
-    def spelled(self, *, highest_band: int) -> list[Spelled]:
+    def spelled(self, *, highest_band: int, one_syllable: bool = False) -> list[Spelled]:
         """Return the words that a drill may use; each time a list of its own."""
+        if one_syllable:
+            return super().spelled(highest_band=highest_band, one_syllable=True)
         if highest_band not in self._spelled:
             self._spelled[highest_band] = super().spelled(highest_band=highest_band)
         return [*self._spelled[highest_band]]

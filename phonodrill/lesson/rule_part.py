@@ -181,14 +181,19 @@ def _other_places(context: Context) -> Iterator[WatchOut]:
         for place in habit.breaking:
             yield WatchOut(place.word, _why_breaking(place, habit.where, context))
         for place in habit.instead:
-            sound = f"/{write_sounds(place.sound, context.style)}/"
-            why = f"here {sound} is spelled {place.spelling} after a short vowel"
-            yield WatchOut(place.word, why)
+            yield WatchOut(place.word, _why_instead(place, habit.where, context))
 
 
 def _why_breaking(place: Place, where: Where, context: Context) -> str:
     if where is Where.CLOSING and place.is_last:
         sound = f"/{write_sounds(place.before_sound, context.style)}/"
         return f"here {place.before} before {place.spelling} says {sound}"
-    expected = Where.FIRST if where is Where.FIRST else Where.LAST
+    expected = Where.LAST if where is Where.CLOSING else where
     return f"here {place.spelling} is not {expected}"
+
+
+def _why_instead(place: Place, where: Where, context: Context) -> str:
+    sound = f"/{write_sounds(place.sound, context.style)}/"
+    if where is Where.CLOSING:
+        return f"here {sound} is spelled {place.spelling} after a short vowel"
+    return f"here {place.spelling} before {place.after} says {sound}"

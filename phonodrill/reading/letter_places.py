@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import StrEnum
 from operator import attrgetter
 from typing import NamedTuple
@@ -104,12 +104,13 @@ def habit_of(spelling: str, sound: str, lexicon: Lexicon) -> Habit | None:
     Returns:
         None if it stands anywhere, or has too few words.
     """
-    every = lexicon.recall("letter places", lambda: _every_place(lexicon))
-    return find_habit(spelling, sound, every)
+    by_sound, by_spelling = lexicon.recall("letter places", lambda: _every_place(lexicon))
+    otherwise_said = (place for place in by_spelling.get(spelling, ()) if place.sound != sound)
+    return find_habit(spelling, sound, [*by_sound.get(sound, ()), *otherwise_said])
 
 
 def find_habit(spelling: str, sound: str, places: Sequence[Place]) -> Habit | None:
-    """Say where a spelling of a sound stands, among these words.
+    """Say where a spelling of a sound stands, among some words.
 
     What stands at an end is compared with other spellings of the sound; what is before
     certain letters, as c and g, with other sounds of the spelling.
@@ -117,7 +118,7 @@ def find_habit(spelling: str, sound: str, places: Sequence[Place]) -> Habit | No
     Args:
         spelling: letters, as a correspondence has them.
         sound: codes of what they say.
-        places: every spelling in every word counted, the most familiar first.
+        places: each of the sound, and each of the spelling, the most familiar words first.
 
     >>> at_end = [Place(word, "ay", "E", False, True) for word in ("day", "say", "way")]
     >>> inside = [Place(word, "ai", "E", False, False) for word in ("rain", "wait", "sail")]
@@ -144,12 +145,21 @@ def find_habit(spelling: str, sound: str, places: Sequence[Place]) -> Habit | No
     return None
 
 
-def _every_place(lexicon: Lexicon) -> Sequence[Place]:
-    """Split base words of one syllable, the most familiar first."""
+_Places = Mapping[str, Sequence[Place]]
+
+
+def _every_place(lexicon: Lexicon) -> tuple[_Places, _Places]:
+    """Split base words of one syllable: by sound and by spelling, the most familiar first."""
     words = lexicon.spelled(highest_band=HIGHEST_BAND, one_syllable=True)
     bases = (word for word in words if not word.endings)
     ordered = sorted(bases, key=lambda word: (word.band, -word.zipf, word.word))
-    return [place for word in ordered for place in _places_in(word, lexicon)]
+    by_sound: dict[str, list[Place]] = {}
+    by_spelling: dict[str, list[Place]] = {}
+    for word in ordered:
+        for place in _places_in(word, lexicon):
+            by_sound.setdefault(place.sound, []).append(place)
+            by_spelling.setdefault(place.spelling, []).append(place)
+    return by_sound, by_spelling
 
 
 def _places_in(word: Spelled, lexicon: Lexicon) -> Iterator[Place]:

@@ -38,6 +38,7 @@ _BANG = Merger("bang", "Eæ", before="ŋ")
 _LOOKS_SPLIT = re.compile(r"[aeiou][^aeiou]{1,2}e")
 """How *have* ends: as *cave* does, though its a says what it says in *cat*."""
 FIRST, INSIDE, LAST = "at the beginning", "in the middle", "at the end"
+BEFORE_E = "before an e at the end"
 FEWEST_SOUNDS, MOST_SOUNDS = 2, 5
 MOST_SYLLABLES = 2
 _PLAIN = (CorrespondenceKind.SINGLE, CorrespondenceKind.DOUBLED, CorrespondenceKind.DIGRAPH)
@@ -289,16 +290,18 @@ def _condition(word: Spelled, code: str, row: Counted, context: Context) -> str:
         return f"spelled {spelling}"
     if kind is Kind.CONTRAST:
         return f"says {write_sound(sound)}"
-    place = _place(word.chunks, code)
+    place = _place(word, code, spelling)
     return f"{spelling} {place}" if SPLIT not in spelling else f"{spelling} in {_shape(word)}"
 
 
-def _place(chunks: str, code: str) -> str:
-    start = chunks.index(code)
+def _place(word: Spelled, code: str, spelling: str) -> str:
+    start = word.chunks.index(code)
     if start == 0:
         return FIRST
     # The e that closes a split vowel stands behind the last sound: rice ends in the sound of c.
-    return LAST if start == len(chunks.rstrip(CLOSING_CODE)) - 1 else INSIDE
+    if start < len(word.chunks.rstrip(CLOSING_CODE)) - 1:
+        return INSIDE
+    return LAST if word.word.endswith(spelling) else BEFORE_E
 
 
 def _shape(word: Spelled) -> str:

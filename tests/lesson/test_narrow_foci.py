@@ -119,3 +119,23 @@ def test_late_in_a_series_no_sort_has_one_group(lexicon: Lexicon) -> None:
         sort = section_of(lesson, tree.Sort)
         assert not isinstance(sort, tree.Sort) or all(len(s.groups) > 1 for s in sort.sortings)
     assert any(note.startswith("no sort: the words left") for one in week for note in one.notes)
+
+
+@pytest.mark.parametrize(
+    ("focus", "expect"),
+    [
+        ("c=s", {"c before an e at the end", "c in the middle", "c at the beginning"}),
+        ("sh", {"sh at the beginning", "sh in the middle", "sh at the end"}),
+    ],
+)
+def test_where_the_letters_of_a_focus_are(lexicon: Lexicon, focus: str, expect: set[str]) -> None:
+    rule = section_of(make_lesson(lexicon, Request(focus, band=3)), tree.Rule)
+    assert isinstance(rule, tree.Rule)
+    points = {point.condition: point.word for point in rule.points}
+    assert {*points} == expect
+    for when, word in points.items():
+        letters = focus.partition("=")[0]
+        if when.endswith("before an e at the end"):
+            assert word.endswith(f"{letters}e")
+        elif when.endswith("at the end"):
+            assert word.endswith(letters)

@@ -19,6 +19,7 @@ from phonodrill.lexicon.alignment import Alignment, WordFacts, align_lexicon, ir
 from phonodrill.lexicon.entry import DERIVED, NAME
 from phonodrill.lexicon.familiarity import OLDER, band_of, is_familiar
 from phonodrill.lexicon.inflected import expected_forms, find_disagreements, spelled_ending
+from phonodrill.lexicon.joints import find_joints
 from phonodrill.lexicon.pronunciations import (
     Pronunciations,
     checked_against_bases,
@@ -104,6 +105,8 @@ def compile_lexicon(wordlists_folder: Path, target: Path = LEXICON_PATH) -> None
         _insert(connection, "source", map(_row, sources.list_credits()))
         _insert(connection, "word", map(_row, words))
         _insert(connection, "pronunciation", _pronunciation_rows(checked, alignment))
+        known = {row.word for row in words if 0 < row.band < OLDER}
+        _insert(connection, "joint", find_joints(checked, known))
         connection.execute(
             "INSERT INTO heard SELECT DISTINCT normal, word, band, endings <> '' FROM pronunciation"
             " JOIN word USING (word)"

@@ -47,6 +47,9 @@ class Pronunciation(NamedTuple):
         usable: whether it may be used without being asked for.
         meaning: for a heteronym, which reading this is.
         chunks: its letters tied to its sounds (see :mod:`phonodrill.graphemes.chunk`).
+        joint: index of the sound with which the second of two joined words begins, if no
+            syllable would begin there by rule; else 0.
+        has_weak_ending: whether an ending that is spelled with e was added to a base.
     """
 
     sounds: str
@@ -59,6 +62,8 @@ class Pronunciation(NamedTuple):
     usable: bool = True
     meaning: str = ""
     chunks: str = ""
+    joint: int = 0
+    has_weak_ending: bool = False
 
     @property
     def is_listed(self) -> bool:
@@ -69,11 +74,11 @@ class Pronunciation(NamedTuple):
     def shown(self) -> str:
         """The sounds as they are shown: the weak vowel of -es, -ed and -est is always ɪ.
 
-        CMUdict writes it now as AH0, now as IH0.
+        CMUdict writes it now as AH0, now as IH0. That of *bananas* is of its base and stays.
         """
         ending = self.sounds[self.sounds.rfind("ʌ") :]
         is_weak = ending in ("ʌz", "ʌd", "ʌst") and self.stress[-1] == "0"
-        if not (is_weak and self.with_base == "agrees"):
+        if not (is_weak and self.has_weak_ending):
             return self.sounds
         return f"{self.sounds.removesuffix(ending)}ɪ{ending[1:]}"
 
@@ -85,7 +90,7 @@ class Pronunciation(NamedTuple):
     @property
     def ipa(self) -> str:
         """The pronunciation in IPA."""
-        return notation.ipa(self.shown, self.stress)
+        return notation.ipa(self.shown, self.stress, self.joint)
 
     @property
     def syllables(self) -> int:
@@ -94,7 +99,7 @@ class Pronunciation(NamedTuple):
 
     def write(self, style: Notation) -> str:
         """The pronunciation in the notation asked for."""
-        return notation.write(self.shown, self.stress, style)
+        return notation.write(self.shown, self.stress, style, self.joint)
 
     def spaced(self, style: Notation) -> str:
         """The pronunciation sound by sound, parted by spaces."""

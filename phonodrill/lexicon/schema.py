@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-SCHEMA_VERSION = 3
+SCHEMA_VERSION = 4
 LEXICON_PATH = Path(__file__).with_name("lexicon.sqlite")
 
 SCHEMA = """
@@ -41,6 +41,10 @@ CREATE TABLE pronunciation (
     PRIMARY KEY (word, place)
 ) WITHOUT ROWID;
 CREATE INDEX pronunciation_by_normal ON pronunciation (normal);
+CREATE TABLE joint (                 -- where the second of two joined words begins (joints.py)
+    word TEXT NOT NULL, place INTEGER NOT NULL, sound INTEGER NOT NULL,
+    PRIMARY KEY (word, place)
+) WITHOUT ROWID;
 CREATE TABLE heard (                 -- known words (bands 1-3) by sound
     normal TEXT NOT NULL,
     word TEXT NOT NULL,

@@ -40,8 +40,9 @@ _ENTRY = """
     SELECT word.word, zipf, band, reason, parts_of_speech, picturable, is_name,
            is_heteronym, base, endings,
            sounds, stress, normal, substr(normal, -rhyme), origin, second_opinion, with_base,
-           usable, meaning, chunks
-    FROM word JOIN pronunciation USING (word)
+           usable, meaning, chunks, COALESCE(joint.sound, 0),
+           endings <> '' AND (word.word GLOB '*e[sd]' OR word.word GLOB '*est')
+    FROM word JOIN pronunciation USING (word) LEFT JOIN joint USING (word, place)
 """
 
 

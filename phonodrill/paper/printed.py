@@ -69,7 +69,7 @@ def print_words(
         word = _written(entry.word)
         first = said[0]
         chunks = lexicon.chunks(first.chunks)
-        syllables = tuple(written_syllables(word, first.sounds, chunks))
+        syllables = tuple(written_syllables(word, first.sounds, chunks, first.joint))
         ending = next(iter(classify(entry.word, lexicon, exceptions)), None)
         found.append(
             Printed(

@@ -2,7 +2,7 @@
 
 Syllables are divided on the sounds by maximal onset and tied back to the
 letters by the chunks, so *hammer* is ha-mmer: what is heard, not the division
-of print.
+of print. Where two words are joined, a syllable begins with the second: bed-room.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from phonodrill.graphemes.chunk import Chunk
 from phonodrill.sounds.syllables import syllable_starts
 
 
-def written_syllables(word: str, sounds: str, chunks: Sequence[Chunk]) -> list[str]:
+def written_syllables(word: str, sounds: str, chunks: Sequence[Chunk], joint: int = 0) -> list[str]:
     """Divide the letters of a word into syllables.
 
     A chunk goes with the syllable of its first sound; letters without sound go
@@ -24,11 +24,12 @@ def written_syllables(word: str, sounds: str, chunks: Sequence[Chunk]) -> list[s
         word: the spelling.
         sounds: codes, one a phoneme.
         chunks: letters tied to sounds; if empty, the word is not divided.
+        joint: index of the sound with which the second of two joined words begins.
 
     Returns:
         The letters of each syllable; joined they are the word.
     """
-    starts = syllable_starts(sounds)
+    starts = syllable_starts(sounds, joint)
     if len(starts) < 2 or not chunks:  # noqa: PLR2004
         return [word]
     place = dict.fromkeys(range(len(word)), 0)

@@ -72,7 +72,7 @@ def word(
 
 def _way(lexicon: Lexicon, gate: Gate, entry: Entry, said: Pronunciation) -> view.Way:
     chunks = lexicon.chunks(said.chunks)
-    parts = written_syllables(entry.word, said.sounds, chunks)
+    parts = written_syllables(entry.word, said.sounds, chunks, said.joint)
     # A good word may fall into a part that is none for class.
     is_fit = all(gate.allows(part, ()) for part in parts)
     return view.Way(said, chunks, tuple(parts) if is_fit else ())

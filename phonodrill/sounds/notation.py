@@ -103,17 +103,18 @@ def arpabet(sounds: str, stress: str) -> str:
     return " ".join(symbols(sounds, stress, Notation.ARPABET))
 
 
-def ipa(sounds: str, stress: str) -> str:
+def ipa(sounds: str, stress: str, joint: int = 0) -> str:
     """Write a pronunciation in IPA, the stress sign before its syllable.
 
-    One-syllable words carry no sign. Syllables are divided by maximal onset.
+    One-syllable words carry no sign. Syllables are divided by maximal onset, but never
+    across the joint of two words.
 
     >>> ipa("tɔrʧɪz", "10")
     'ˈtɔɹtʃɪz'
     """
     written = symbols(sounds, stress, Notation.IPA)
     if len(stress) > 1:
-        for start, digit in zip(syllable_starts(sounds), stress, strict=True):
+        for start, digit in zip(syllable_starts(sounds, joint), stress, strict=True):
             written[start] = _STRESS_SIGNS[digit] + written[start]
     return "".join(written)
 
@@ -127,12 +128,12 @@ def marks(sounds: str, stress: str) -> str:
     return "".join(symbols(sounds, stress, Notation.MARKS))
 
 
-def write(sounds: str, stress: str, notation: Notation) -> str:
+def write(sounds: str, stress: str, notation: Notation, joint: int = 0) -> str:
     """Write a whole pronunciation in the notation asked for."""
     if notation is Notation.ARPABET:
         return arpabet(sounds, stress)
     if notation is Notation.IPA:
-        return ipa(sounds, stress)
+        return ipa(sounds, stress, joint)
     return marks(sounds, stress)
 
 

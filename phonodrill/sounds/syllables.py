@@ -22,17 +22,20 @@ ONSETS: frozenset[str] = frozenset(
 )
 
 
-def syllable_starts(sounds: str) -> list[int]:
+def syllable_starts(sounds: str, joint: int = 0) -> list[int]:
     """Return the index at which each syllable begins.
 
     Args:
         sounds: codes, one a phoneme; at least one vowel.
+        joint: where the second of two joined words begins, and a syllable with it; 0: none.
 
     Returns:
         One index a vowel; the first is 0.
 
     >>> syllable_starts("ɛkstrʌ")
     [0, 2]
+    >>> syllable_starts("bɛdrum"), syllable_starts("bɛdrum", joint=3)
+    ([0, 2], [0, 3])
     """
     vowels = [i for i, char in enumerate(sounds) if char in VOWELS]
     starts = [0] if vowels else []
@@ -40,7 +43,7 @@ def syllable_starts(sounds: str) -> list[int]:
         start = right
         while start - 1 > left and _can_begin(sounds[start - 1 : right], sounds[right]):
             start -= 1
-        starts.append(start)
+        starts.append(joint if left < joint <= right else start)
     return starts
 
 

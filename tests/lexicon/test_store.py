@@ -84,12 +84,43 @@ def test_lexicon_is_never_written(lexicon: Lexicon) -> None:
         lexicon._connection.execute("DELETE FROM word")  # noqa: SLF001
 
 
+@pytest.mark.source("two words keep their sounds apart: common practice, no source")
+@pytest.mark.parametrize(
+    ("word", "ipa"),
+    [
+        ("bedroom", "ˈbɛdˌɹum"),
+        ("lookout", "ˈlʊkˌaʊt"),
+        ("unanswered", "ˌʌnˈænsɚd"),
+        ("lighthouse", "ˈlaɪtˌhaʊs"),
+        ("raccoon", "ɹæˈkun"),
+    ],
+)
+def test_stress_is_written_before_its_syllable(lexicon: Lexicon, word: str, ipa: str) -> None:
+    entry = lexicon.get(word)
+    assert entry
+    assert entry.pronunciations[0].ipa == ipa
+
+
+def test_a_joint_parts_two_known_words(lexicon: Lexicon) -> None:
+    joined = 0
+    for entry in lexicon.entries(highest_band=3):
+        for said in entry.pronunciations:
+            if said.joint:
+                joined += 1
+                tail = said.normal[said.joint :]
+                words = {other.word for other in lexicon.sounding_like(tail)}
+                assert any(entry.word.endswith(word) for word in words), entry.word
+    assert joined == lexicon.count("joint") > 100
+
+
 def test_the_weak_vowel_of_an_ending_is_shown_in_one_way(lexicon: Lexicon) -> None:
     forms = [e for e in lexicon.entries(highest_band=3) if {"es", "ed", "est"} & {*e.endings}]
     agreeing = [e.pronunciations[0] for e in forms if e.pronunciations[0].with_base == "agrees"]
     assert {said.sounds[-3:] for said in agreeing} >= {"ʌst", "ɪst"}, "CMUdict has both"
     assert not [said.ipa for said in agreeing if said.ipa.endswith(("əz", "əd", "əst"))]
     kept = {"forest": "ˈfɔɹəst", "famous": "ˈfeɪməs", "must": "mʌst", "buzz": "bʌz"}
+    # The weak vowel is of the base.
+    kept |= {"bananas": "bəˈnænəz", "pizzas": "ˈpitsəz", "koalas": "koʊˈɑləz"}
     for word, ipa in kept.items():
         entry = lexicon.get(word)
         assert entry

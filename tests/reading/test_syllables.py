@@ -22,6 +22,10 @@ from phonodrill.reading.syllables import written_syllables
         ("lonely", "lone ly"),
         ("torches", "tor ches"),
         ("hour", "hour"),
+        # Two words, or a prefix and a word (common practice, no source).
+        *(("bedroom", "bed room"), ("sidewalk", "side walk"), ("weekend", "week end")),
+        *(("housekeeper", "house kee per"), ("unanswered", "un an swered")),
+        *(("mistake", "mis take"), ("keeper", "kee per"), ("napkin", "nap kin")),
     ],
 )
 def test_letters_of_each_syllable(lexicon: Lexicon, word: str, parts: str) -> None:
@@ -29,12 +33,14 @@ def test_letters_of_each_syllable(lexicon: Lexicon, word: str, parts: str) -> No
     assert entry
     said = entry.usable_pronunciations[0]
     chunks = lexicon.chunks(said.chunks)
-    assert written_syllables(word, said.sounds, chunks) == parts.split()
+    assert written_syllables(word, said.sounds, chunks, said.joint) == parts.split()
 
 
 def test_the_letters_are_all_there(lexicon: Lexicon) -> None:
     for entry in lexicon.entries(highest_band=2):
         for said in entry.pronunciations:
-            parts = written_syllables(entry.word, said.sounds, lexicon.chunks(said.chunks))
+            parts = written_syllables(
+                entry.word, said.sounds, lexicon.chunks(said.chunks), said.joint
+            )
             assert "".join(parts) == entry.word
             assert len(parts) <= max(said.syllables, 1)

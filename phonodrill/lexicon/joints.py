@@ -10,7 +10,20 @@ from phonodrill.sounds.syllables import syllable_starts
 
 SHORTEST_PART = 2
 PREFIXES = frozenset({"dis", "mis", "non", "sub", "un"})
-"""Those that end in a consonant, which stays with them."""
+"""Those that end in a consonant, which stays with them: *un-able*, *dis-like*."""
+STOPS = "ptk"
+"""An s goes with these even behind a prefix (as dictionaries have *mistake*; from memory)."""
+WEAK_TAILS = {
+    "ful": "fəl",
+    "less": "ləs",
+    "ly": "li",
+    "man": "mən",
+    "men": "mən",
+    "ment": "mənt",
+    "ments": "mənts",
+    "ness": "nəs",
+}
+"""Second parts that are no words by themselves, or said otherwise there -> normal form."""
 
 
 def find_joints(
@@ -26,6 +39,8 @@ def find_joints(
         The word, the place of the pronunciation, the index of the second part's first sound.
     """
     ways = {word: {row.normal for row in pronunciations[word] if row.usable} for word in known}
+    for tail, normal in WEAK_TAILS.items():
+        ways[tail] = {normal, *ways.get(tail, ())}
     for word in sorted(known):
         for row in pronunciations[word]:
             joint = joint_of(word, row.normal, ways)
@@ -48,6 +63,9 @@ def joint_of(word: str, normal: str, ways: Mapping[str, AbstractSet[str]]) -> in
         first = word[:cut]
         for tail in sorted(ways.get(word[cut:], ())):
             head = normal.removesuffix(tail)
-            if head != normal and (first in PREFIXES or head in ways.get(first, ())):
+            if head == normal:
+                continue
+            is_behind_prefix = first in PREFIXES and not (head[-1] == "s" and tail[0] in STOPS)
+            if is_behind_prefix or head in ways.get(first, ()):
                 return len(head)
     return 0

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
+from itertools import zip_longest
 
 from phonodrill.graphemes.chunk import Chunk
 from phonodrill.sounds.syllables import syllable_starts
@@ -18,7 +19,7 @@ def written_syllables(word: str, sounds: str, chunks: Sequence[Chunk], joint: in
     """Divide the letters of a word into syllables.
 
     A chunk goes with the syllable of its first sound; letters without sound go
-    with those before them.
+    with those before them, an h with those behind it: ve-hi-cle.
 
     Args:
         word: the spelling.
@@ -33,9 +34,11 @@ def written_syllables(word: str, sounds: str, chunks: Sequence[Chunk], joint: in
     if len(starts) < 2 or not chunks:  # noqa: PLR2004
         return [word]
     place = dict.fromkeys(range(len(word)), 0)
-    for chunk in chunks:
-        if chunk.sounds:
-            syllable = bisect_right(starts, chunk.sounds[0]) - 1
+    for chunk, following in zip_longest(chunks, chunks[1:]):
+        is_h = not chunk.sounds and following and word[chunk.letters[0]] == "h"
+        sounds_of = following.sounds if is_h else chunk.sounds
+        if sounds_of:
+            syllable = bisect_right(starts, sounds_of[0]) - 1
             place.update(dict.fromkeys(chunk.letters, syllable))
     divided = [""] * len(starts)
     syllable = 0

@@ -25,7 +25,9 @@ from phonodrill.reading.syllables import written_syllables
         # Two words, or a prefix and a word (common practice, no source).
         *(("bedroom", "bed room"), ("sidewalk", "side walk"), ("weekend", "week end")),
         *(("housekeeper", "house kee per"), ("unanswered", "un an swered")),
-        *(("mistake", "mis take"), ("keeper", "kee per"), ("napkin", "nap kin")),
+        *(("mistake", "mi stake"), ("keeper", "kee per"), ("napkin", "nap kin")),
+        *(("quickly", "quick ly"), ("carelessness", "care less ness"), ("useless", "use less")),
+        *(("policeman", "po lice man"), ("dishonest", "dis ho nest"), ("vehicle", "ve hi cle")),
     ],
 )
 def test_letters_of_each_syllable(lexicon: Lexicon, word: str, parts: str) -> None:

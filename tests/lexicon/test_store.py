@@ -94,6 +94,10 @@ def test_lexicon_is_never_written(lexicon: Lexicon) -> None:
         ("unanswered", "ˌʌnˈænsɚd"),
         ("lighthouse", "ˈlaɪtˌhaʊs"),
         ("raccoon", "ɹæˈkun"),
+        # Not stressed at the end, as CMUdict has them.
+        ("pony", "ˈpoʊni"),
+        ("octopus", "ˈɑktəpəs"),
+        ("papa", "ˈpɑpə"),
     ],
 )
 def test_stress_is_written_before_its_syllable(lexicon: Lexicon, word: str, ipa: str) -> None:

@@ -28,7 +28,7 @@ LINE = 150
 """Gray of the line around a picture."""
 SEED = "seed=9"
 LESSON = f"/today?focus=es,ies&{SEED}"
-OLD_WORD, NEW_WORD = "searches", "torches"
+OLD_WORD, NEW_WORD = "searches", "beaches"
 STEPS_TAUGHT = "60"
 BOARD = "/show?what=words&words=clam+crab+gull&boxes=letters&item=1"
 PROMPT = "$ "
@@ -60,8 +60,8 @@ class Shot(NamedTuple):
 
 FORM = Shot("page-form", 1000, 600, ("What was taught", "Make the lesson", "Usual foci"))
 MADE = Shot("page-lesson", 1000, 760, ("Say “lies”", "Say and spell", "Other words"), ".result")
-SWAPPED = Shot("page-swap", 1000, 900, ("torch + -es", "Swap the word", "undo"), "#word")
-SHOWN = Shot("page-show", 900, 506, ("buddies", "/b ŭ d ē z/", "Leave"))
+SWAPPED = Shot("page-swap", 1000, 900, ("beach + -es", "Swap the word", "undo"), "#word")
+SHOWN = Shot("page-show", 900, 506, ("stories", "/s t ô r ē z/", "Leave"))
 BOXES = Shot("page-boxes", 900, 506, ("clam", "Answer", "Next"))
 STEPS = Shot("page-taught", 900, 740, ("Steps, one a line", "Check the steps"))
 TERMINAL = Shot("terminal", 760, 440, ("Say “pitches”", "Say “brushes”", "Say “switches”"))

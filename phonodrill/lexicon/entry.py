@@ -49,7 +49,8 @@ class Pronunciation(NamedTuple):
         chunks: its letters tied to its sounds (see :mod:`phonodrill.graphemes.chunk`).
         joint: index of the sound with which the second of two joined words begins, if no
             syllable would begin there by rule; else 0.
-        has_weak_ending: whether an ending that is spelled with e was added to a base.
+        has_weak_ending: whether -es, -ed, -est or 's was added to a base that ends in no
+            weak vowel of its own.
     """
 
     sounds: str
@@ -72,7 +73,7 @@ class Pronunciation(NamedTuple):
 
     @property
     def shown(self) -> str:
-        """The sounds as they are shown: the weak vowel of -es, -ed and -est is always ɪ.
+        """The sounds as they are shown: the weak vowel of -es, -ed, -est and 's is always ɪ.
 
         CMUdict writes it now as AH0, now as IH0. That of *bananas* is of its base and stays.
         """

@@ -42,6 +42,8 @@ _ENTRY = """
            sounds, stress, normal, substr(normal, -rhyme), origin, second_opinion, with_base,
            usable, meaning, chunks, COALESCE(joint.sound, 0),
            endings <> '' AND (word.word GLOB '*e[sd]' OR word.word GLOB '*est')
+           OR word.word GLOB '*''s' AND word.word NOT GLOB '*a''s'
+           AND word.word NOT GLOB '*ah''s'
     FROM word JOIN pronunciation USING (word) LEFT JOIN joint USING (word, place)
 """
 

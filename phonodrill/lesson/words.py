@@ -86,7 +86,7 @@ def draw_words(
     deck.set_aside(back)
     points = min(MOST_POINTS, len(vocabulary.conditions)) if plan.RULE in wants else 0
     # Each way to spell has an example, then as many of the other conditions as there is room for.
-    rule = deck.draw(points, once=_rule) if context.focus.endings else []
+    rule = deck.draw(points, once=_way_to_spell) if context.focus.endings else []
     rule += deck.draw(points - len(rule), once=_condition, besides=rule)
     order = vocabulary.conditions.index
     rule.sort(key=lambda word: order(vocabulary.words[word].condition))
@@ -289,8 +289,12 @@ def _reading(candidate: Candidate, context: Context) -> str:
     return next(iter(readings_of(candidate, context)), "")
 
 
-def _rule(candidate: Candidate) -> str:
-    return candidate.ending.rule if candidate.ending else ""
+def _way_to_spell(candidate: Candidate) -> str:
+    """Name the rule; nouns in o and i have a line of their own among those that add s or es."""
+    if not candidate.ending:
+        return ""
+    ending = candidate.ending
+    return f"{ending.rule} {ending.suffix == 's' and ending.base[-1] in 'oi'}"
 
 
 def _condition(candidate: Candidate) -> str:

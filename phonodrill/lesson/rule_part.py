@@ -63,7 +63,11 @@ def sound_in(candidate: Candidate, context: Context) -> str:
         return written_sound(candidate.sound, context.style)
     if context.focus.kind is Kind.TASK:
         return ""
-    return f"/{write_sounds(candidate.sound, context.style)}/"
+    return _between_slashes(candidate.sound, context)
+
+
+def _between_slashes(sounds: str, context: Context) -> str:
+    return f"/{write_sounds(sounds, context.style)}/"
 
 
 def row_for(candidate: Candidate, context: Context) -> SpellingRule | None:
@@ -165,7 +169,7 @@ def _other_readings(context: Context) -> Iterator[WatchOut]:
         if found.kind is CorrespondenceKind.ENDING or found.is_before_rr:
             continue
         if pool.find(found.example):
-            sound = f"/{write_sounds(found.sound, context.style)}/"
+            sound = _between_slashes(found.sound, context)
             yield WatchOut(found.example, f"here {found.spelling} says {sound}")
 
 
@@ -186,14 +190,14 @@ def _other_places(context: Context) -> Iterator[WatchOut]:
 
 def _why_breaking(place: Place, where: Where, context: Context) -> str:
     if where is Where.CLOSING and place.is_last:
-        sound = f"/{write_sounds(place.before_sound, context.style)}/"
+        sound = _between_slashes(place.before_sound, context)
         return f"here {place.before} before {place.spelling} says {sound}"
     expected = Where.LAST if where is Where.CLOSING else where
     return f"here {place.spelling} is not {expected}"
 
 
 def _why_instead(place: Place, where: Where, context: Context) -> str:
-    sound = f"/{write_sounds(place.sound, context.style)}/"
+    sound = _between_slashes(place.sound, context)
     if where is Where.CLOSING:
         return f"here {sound} is spelled {place.spelling} after a short vowel"
     return f"here {place.spelling} before {place.after} says {sound}"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -106,9 +106,10 @@ def show_lesson(reads: Sequence[Read], boxes: Boxes, overlay: Overlay = NO_OVERL
         for word in (*words.rule, *words.build, *words.listed, *words.sort)
         if word not in hidden
     )
-    entries = _entries(context.lexicon, shown, overlay)
+    lexicon = context.lexicon
+    entries = look_up(shown, lexicon, own_entries(lexicon, overlay))
     title = reads[0].lesson.title
-    return Board(title, _words(entries, context.lexicon, boxes, context.style))
+    return Board(title, _words(entries, lexicon, boxes, context.style))
 
 
 def show_words(
@@ -126,12 +127,8 @@ def show_words(
     if not usable:
         why = problems[0] if problems else "there is none"
         raise PhonodrillError(f"none of these words can be shown: {why}", "torches, ropes, gulls")
-    entries = _entries(lexicon, usable, overlay)
+    entries = look_up(usable, lexicon, own)
     return Board("Words", _words(entries, lexicon, boxes, notation or SCRIPT), tuple(problems))
-
-
-def _entries(lexicon: Lexicon, words: Iterable[str], overlay: Overlay) -> list[Entry]:
-    return look_up(words, lexicon, own_entries(lexicon, overlay))
 
 
 def _words(

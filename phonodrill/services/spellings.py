@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 from phonodrill.errors import PhonodrillError
-from phonodrill.gate import Gate, open_gate
+from phonodrill.gate import open_gate
 from phonodrill.graphemes.correspondence import WEAK_ARPABET
 from phonodrill.lexicon.store import Lexicon
 from phonodrill.overlay import NO_OVERLAY, Overlay
@@ -49,9 +49,9 @@ def spellings(
         raise PhonodrillError("give a sound or --spelling, not both", "phonodrill spellings /f/")
     code = _code(sound) if sound else ""
     inventory = lexicon.correspondences()
-    gate = open_gate(lexicon, overlay.words("block"))
+    is_fit = fit_to_say(lexicon, open_gate(lexicon, overlay.words("block")))
     words = lexicon.spelled(highest_band=band)
-    counts = count_correspondences(words, fit_to_say(lexicon, gate), one_syllable=one_syllable)
+    counts = count_correspondences(words, is_fit, one_syllable=one_syllable)
     letters = spelling.strip().lower()
     if letters:
         shares = sounds_of(letters, inventory, counts)
@@ -63,15 +63,14 @@ def spellings(
             f"no word of bands 1-{band} has {'the sound ' + sound if sound else repr(letters)}",
             "another sound, or --band 3",
         )
-    habits = _habits(shares, lexicon, gate, band)
+    habits = _habits(shares, lexicon, is_fit, band)
     return Made(view.document(shares, habits, code, letters, notation))
 
 
 def _habits(
-    shares: Iterable[Share], lexicon: Lexicon, gate: Gate, band: int
+    shares: Iterable[Share], lexicon: Lexicon, is_fit: Callable[[str], bool], band: int
 ) -> Mapping[tuple[str, str], Habit]:
     """Say of spellings where they stand, with exceptions that may be said and are of the band."""
-    is_fit = fit_to_say(lexicon, gate)
     known = {*lexicon.words(highest_band=band)}
     found = {
         (share.spelling, share.sound): habit_of(share.spelling, share.sound, lexicon)
